@@ -40,10 +40,13 @@ export interface ModelFinding {
   readonly message: string;
 }
 
-type Kind<I extends InputSpec> = I extends { kind: 'series' } ? readonly number[]
-  : I extends { kind: 'choice' } ? string
-  : I extends { kind: 'flag' } ? boolean
-  : number;
+type Kind<I extends InputSpec> = I extends { kind: 'series' }
+  ? readonly number[]
+  : I extends { kind: 'choice' }
+    ? string
+    : I extends { kind: 'flag' }
+      ? boolean
+      : number;
 export type InputsOf<Specs extends readonly InputSpec[]> = { readonly [S in Specs[number] as S['key']]: Kind<S> };
 
 /** One published model behind the one door: what goes in, over what range, what comes out, from which works. */
@@ -116,7 +119,13 @@ export function runModel(model: Model, raw: Readonly<Record<string, unknown>>): 
     const estimate: Estimate = typeof got === 'number' ? { value: got } : got;
     outputs[spec.key] = { ...estimate, unit: spec.unit };
   }
-  return { id: model.id, outputs, fitted, findings, sources: model.sources.map((key) => `${key}: ${(sources as Record<string, Source>)[key]!.title}`) };
+  return {
+    id: model.id,
+    outputs,
+    fitted,
+    findings,
+    sources: model.sources.map((key) => `${key}: ${(sources as Record<string, Source>)[key]!.title}`),
+  };
 }
 
 function outsideOf(value: ModelValue, range: readonly [number, number]): number | undefined {

@@ -1,5 +1,4 @@
 import type { Source } from '../sources.js';
 
 /** Works behind the cocoa models. */
-export const cocoaSources = {
-} as const satisfies Record<string, Source>;
+export const cocoaSources = {} as const satisfies Record<string, Source>;

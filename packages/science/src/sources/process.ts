@@ -1,5 +1,4 @@
 import type { Source } from '../sources.js';
 
 /** Works behind the process models. */
-export const processSources = {
-} as const satisfies Record<string, Source>;
+export const processSources = {} as const satisfies Record<string, Source>;

@@ -1,5 +1,4 @@
 import type { Source } from '../sources.js';
 
 /** Works behind the safety models. */
-export const safetySources = {
-} as const satisfies Record<string, Source>;
+export const safetySources = {} as const satisfies Record<string, Source>;

@@ -1,5 +1,4 @@
 import type { Source } from '../sources.js';
 
 /** Works behind the water models. */
-export const waterSources = {
-} as const satisfies Record<string, Source>;
+export const waterSources = {} as const satisfies Record<string, Source>;
