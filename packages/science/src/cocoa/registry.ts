@@ -1,5 +1,6 @@
 import type { Check } from '../check.js';
+import { lawChecks, lawModels } from '../law/registry.js';
 import type { Model } from '../model.js';
 
-export const cocoaModels: readonly Model[] = [];
-export const cocoaChecks: readonly Check[] = [];
+export const cocoaModels: readonly Model[] = [...lawModels];
+export const cocoaChecks: readonly Check[] = [...lawChecks];

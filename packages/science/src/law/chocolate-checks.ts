@@ -1,0 +1,80 @@
+import type { Check } from '../check.js';
+
+type Row = readonly [
+  market: string,
+  name: string,
+  quantity: string,
+  limit: number,
+  standing: Check['standing'],
+  source: Check['source'],
+  place: string,
+];
+
+/** Limits as printed. Those marked memory test the typing only. */
+const limits: readonly Row[] = [
+  ['us', 'milk chocolate', 'chocolate_liquor', 0.1, 'found', 'us-21cfr163', '163.130(a)(2)'],
+  ['us', 'milk chocolate', 'milk_fat', 0.0339, 'found', 'us-21cfr163', '163.130(a)(2)'],
+  ['us', 'milk chocolate', 'milk_solids', 0.12, 'found', 'us-21cfr163', '163.130(a)(2)'],
+  ['us', 'sweet chocolate', 'chocolate_liquor', 0.15, 'found', 'us-21cfr163', '163.123'],
+  ['us', 'white chocolate', 'cocoa_butter', 0.2, 'found', 'us-21cfr163', '163.124'],
+  ['us', 'skim milk chocolate', 'milk_fat', 0.0339, 'found', 'us-21cfr163', '163.140(a)(2)'],
+  ['eu', 'family milk chocolate', 'cocoa_solids', 0.2, 'found', 'eu-2000-36', 'Annex I A 5'],
+  ['eu', 'family milk chocolate', 'milk_solids', 0.2, 'found', 'eu-2000-36', 'Annex I A 5'],
+  ['eu', 'family milk chocolate', 'fat_free_cocoa_solids', 0.025, 'found', 'eu-2000-36', 'Annex I A 5'],
+  ['eu', 'family milk chocolate', 'milk_fat', 0.05, 'found', 'eu-2000-36', 'Annex I A 5'],
+  ['eu', 'family milk chocolate', 'total_fat', 0.25, 'found', 'eu-2000-36', 'Annex I A 5'],
+  ['eu', 'milk chocolate', 'cocoa_solids', 0.25, 'secondhand', 'eu-2000-36', 'Annex I A 4, from a table of types'],
+  ['eu', 'milk chocolate', 'fat_free_cocoa_solids', 0.025, 'secondhand', 'eu-2000-36', 'Annex I A 4, from a table of types'],
+  ['eu', 'milk chocolate', 'milk_fat', 0.035, 'secondhand', 'eu-2000-36', 'Annex I A 4, from a table of types'],
+  ['eu', 'milk chocolate', 'vegetable_fat', 0.05, 'found', 'eu-2000-36', 'Article 2(1)'],
+  ['codex', 'chocolate', 'cocoa_solids', 0.35, 'found', 'codex-87-1981', '2.1.1'],
+  ['codex', 'chocolate', 'other_edible', 0.4, 'found', 'codex-87-1981', 'section 2'],
+  ['codex', 'chocolate', 'vegetable_fat', 0.05, 'found', 'codex-87-1981', 'section 2'],
+  ['codex', 'sweet chocolate', 'fat_free_cocoa_solids', 0.12, 'found', 'codex-87-1981', '2.1.2'],
+  ['codex', 'family milk chocolate', 'cocoa_solids', 0.2, 'found', 'codex-87-1981', '2.1.5'],
+  ['codex', 'family milk chocolate', 'milk_solids', 0.2, 'found', 'codex-87-1981', '2.1.5'],
+  ['codex', 'family milk chocolate', 'milk_fat', 0.05, 'found', 'codex-87-1981', '2.1.5'],
+  ['codex', 'milk couverture chocolate', 'cocoa_solids', 0.25, 'found', 'codex-87-1981', '2.1.6'],
+  ['codex', 'milk couverture chocolate', 'milk_solids', 0.14, 'found', 'codex-87-1981', '2.1.6'],
+  ['codex', 'milk couverture chocolate', 'total_fat', 0.31, 'found', 'codex-87-1981', '2.1.6'],
+];
+
+export const chocolateChecks: readonly Check[] = [
+  ...limits.map(([market, name, quantity, limit, standing, source, place]): Check => ({
+    id: `law.chocolate_limit/${market}/${name.replaceAll(' ', '-')}/${quantity}`,
+    model: 'law.chocolate_limit',
+    inputs: { market, name, quantity },
+    output: 'limit',
+    expected: limit,
+    tolerance: 0,
+    kind: 'published',
+    source,
+    standing,
+    note: place,
+  })),
+  {
+    id: 'law.chocolate_names/us-liquor-basis',
+    model: 'law.chocolate_names',
+    // 12 kg of liquor with 54 % fat in 100 kg
+    inputs: { market: 'us', cocoa_solids: 0.12, fat_free_cocoa_solids: 12 * (1 - 0.54) * 0.01 },
+    output: 'us_chocolate_liquor',
+    expected: 0.12144,
+    tolerance: 0.0001,
+    kind: 'code',
+    source: 'us-21cfr163',
+    standing: 'found',
+    note: 'Arithmetic of 163.130(a)(2).',
+  },
+  {
+    id: 'law.chocolate_part/filled-bar',
+    model: 'law.chocolate_part',
+    inputs: { bar_mass_g: 50, filling_mass_g: 36, additions_mass_g: 0, cocoa_solids_mass_g: 3.6 },
+    output: 'cocoa_solids',
+    expected: 0.25714,
+    tolerance: 0.0003,
+    kind: 'code',
+    source: 'at-chocolate-ordinance',
+    standing: 'found',
+    note: 'Arithmetic of section 5: filling and additions are deducted.',
+  },
+];
