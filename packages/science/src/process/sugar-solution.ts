@@ -20,8 +20,7 @@ export function waterDensity(t: Celsius): KilogramPerCubicMetre {
 export function sucroseSolutionDensity(sucrose: MassFraction, t: Celsius): KilogramPerCubicMetre {
   const x = (t - 20) / 100;
   const b = sucrose;
-  const rise =
-    polynomial(t0, b) + x * (polynomial(t1, b) + x * (polynomial(t2, b) + x * (polynomial(t3, b) + x * polynomial(t4, b))));
+  const rise = polynomial(t0, b) + x * (polynomial(t1, b) + x * (polynomial(t2, b) + x * (polynomial(t3, b) + x * polynomial(t4, b))));
   return waterDensity(t) + b * rise;
 }
 

@@ -2,7 +2,6 @@ import { at, constituents, type Composition, type Constituent } from '../composi
 import { requireRange } from '../errors.js';
 import { choiOkosConductivity, choiOkosDensity, choiOkosSpecificHeat } from './data/choi-okos.js';
 import { crystallineSucrose, liquorConductivity, liquorSpecificHeat, partialVolumeRatio } from './data/sugar-solution.js';
-import { dispersedConductivity } from './foam.js';
 import { polynomial } from './polynomial.js';
 import { sucroseApparentVolume, waterDensity } from './sugar-solution.js';
 import type { Celsius, JoulePerKilogramKelvin, KilogramPerCubicMetre, SquareMetrePerSecond, WattPerMetreKelvin } from '../units.js';
@@ -11,6 +10,8 @@ import type { Celsius, JoulePerKilogramKelvin, KilogramPerCubicMetre, SquareMetr
 export interface PhaseState {
   /** Share of the sucrose that is crystal, 0 to 1 (default 0: all dissolved or glassy). Chocolate, fondant: near 1. */
   readonly crystallineSucrose?: number;
+  /** Fat is the phase that everything else lies in, as in chocolate and fat fillings (default false: syrup is). */
+  readonly fatContinuous?: boolean;
 }
 
 /** Range in which the equations mean something, °C. */
@@ -121,8 +122,9 @@ export function specificHeat(of: Composition, t: Celsius, state?: PhaseState): J
 }
 
 /**
- * Thermal conductivity without gas, W/(m K): syrup phase after the sugar-liquor correlation, the rest on the Choi-Okos lines, joined
- * in proportion to volume; crystals dispersed in that (Maxwell-Eucken). Air goes on top with `foamConductivity`.
+ * Thermal conductivity without gas, W/(m K): syrup (or fat, where that is continuous) with everything else dispersed in it as spheres
+ * (Maxwell-Eucken for several phases). Syrup after the sugar-liquor correlation, the rest on the Choi-Okos lines. Air goes on top
+ * with `foamConductivity`.
  *
  * @throws OutOfRange for a temperature outside -40 to 180 °C or NaN
  * @see sugar-liquor-thermal, choi-okos-1986, maxwell-eucken
@@ -130,15 +132,22 @@ export function specificHeat(of: Composition, t: Celsius, state?: PhaseState): J
 export function thermalConductivity(of: Composition, t: Celsius, state?: PhaseState): WattPerMetreKelvin {
   const mass = massesOf(of, t, state);
   const volume = volumesOf(of, mass, t);
-  const total = sum(volume);
-  const rest = total - volume.crystal;
-  if (!(rest > 0)) return crystallineSucrose.values.conductivity;
   const solution = mass.water + mass.sugar;
   const sugarShare = solution > 0 ? mass.sugar / solution : 0;
   const syrup = polynomial(liquorConductivity.values.water, t) + sugarShare * polynomial(liquorConductivity.values.sugar, t);
-  let continuous = (volume.water + volume.sugar) * syrup;
-  for (const line of dryLines) continuous += volume[line] * polynomial(choiOkosConductivity.values[line], t);
-  return dispersedConductivity(continuous / rest, crystallineSucrose.values.conductivity, volume.crystal / total);
+  const continuous = state?.fatContinuous ? polynomial(choiOkosConductivity.values.fat, t) : syrup;
+  // k = sum(k_i w_i) / sum(w_i), w_i = phi_i 3 kc / (2 kc + k_i); the continuous phase itself has w = phi.
+  let weights = 0;
+  let sum = 0;
+  const add = (k: number, v: number) => {
+    const weight = (3 * continuous * v) / (2 * continuous + k);
+    weights += weight;
+    sum += weight * k;
+  };
+  add(syrup, volume.water + volume.sugar);
+  add(crystallineSucrose.values.conductivity, volume.crystal);
+  for (const line of dryLines) add(polynomial(choiOkosConductivity.values[line], t), volume[line]);
+  return sum / weights;
 }
 
 /** Thermal diffusivity k / (rho cp), m²/s, without gas. Errors as above. */

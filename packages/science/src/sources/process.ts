@@ -24,9 +24,16 @@ export const processSources = {
     title: 'F. Á. Mohos, Confectionery and Chocolate Engineering (2010), appendices 1 and 2',
   },
   'beckett-appendix': { title: 'S. T. Beckett (ed.), Industrial Chocolate Manufacture and Use, appendix of physical constants' },
+  'foam-volume-balance': { title: 'Volume balance of an aerated mass: overrun and inclusions, worked examples of ice cream practice' },
   'maxwell-eucken': { title: 'J. C. Maxwell (1873), A. Eucken (1940): conductivity of a dispersion of spheres' },
   'incropera-5': { title: 'F. P. Incropera, D. P. DeWitt, Fundamentals of Heat and Mass Transfer, ch. 5, Transient conduction' },
   'cengel-4': { title: 'Y. A. Çengel, Heat and Mass Transfer, ch. 4, Transient heat conduction, table 4-2 and examples' },
   'geankoplis-5': { title: 'C. J. Geankoplis, Transport Processes and Unit Operations, ch. 5, Unsteady-state heat transfer, table A.4' },
+  'geankoplis-7': {
+    title: 'C. J. Geankoplis, Transport Processes and Unit Operations, ch. 7, Unsteady-state mass transfer',
+    address: 'https://github.com/FOSSEE/Python-Textbook-Companions',
+  },
+  'junk-pancoast': { title: 'W. R. Junk, H. M. Pancoast, Handbook of Sugars: glucose-syrup tables of Baumé, specific gravity and solids' },
+  'cashew-kernel-cp': { title: 'Measured specific heat of cashew kernels at 5 to 9 % moisture (abstract)' },
   'carslaw-jaeger-1959': { title: 'H. S. Carslaw, J. C. Jaeger, Conduction of Heat in Solids, 2nd ed. (1959)' },
 } as const satisfies Record<string, Source>;

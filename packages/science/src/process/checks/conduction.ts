@@ -1,0 +1,166 @@
+import type { Check } from '../../check.js';
+import { rows } from './row.js';
+
+const slab = (biot: number) => ({ shape: 'slab', biot });
+const butter = {
+  half_thickness_m: 0.0462,
+  start_temperature_c: 4.45,
+  medium_temperature_c: 23.95,
+  heat_transfer_coefficient_w_m2_k: 8.52,
+  thermal_conductivity_w_m_k: 0.197,
+  density_kg_m3: 998,
+  specific_heat_j_kg_k: 2300,
+  time_s: 18000,
+};
+
+export const conductionChecks: readonly Check[] = [
+  ...rows({ model: 'conduction.one_term', kind: 'published', source: 'cengel-4', standing: 'found' }, [
+    ['slab-root-0.01', slab(0.01), 'eigenvalue', 0.0998, 1e-4],
+    ['slab-root-0.1', slab(0.1), 'eigenvalue', 0.3111, 1e-4],
+    ['slab-root-1', slab(1), 'eigenvalue', 0.8603, 1e-4],
+    ['slab-root-5', slab(5), 'eigenvalue', 1.3138, 1e-4],
+    ['slab-root-10', slab(10), 'eigenvalue', 1.4289, 1e-4],
+    ['slab-coefficient-0.01', slab(0.01), 'coefficient', 1.0017, 1e-4],
+    ['slab-coefficient-0.2', slab(0.2), 'coefficient', 1.0311, 1e-4],
+    ['slab-coefficient-0.5', slab(0.5), 'coefficient', 1.0701, 1e-4],
+    ['slab-coefficient-2', slab(2), 'coefficient', 1.1785, 1e-4],
+    ['slab-coefficient-10', slab(10), 'coefficient', 1.262, 1e-4],
+  ]),
+  ...rows({ model: 'conduction.one_term', kind: 'code', source: 'cengel-4', standing: 'memory' }, [
+    ['cylinder-root-1', { shape: 'cylinder', biot: 1 }, 'eigenvalue', 1.255784, 2e-6],
+    ['cylinder-coefficient-10', { shape: 'cylinder', biot: 10 }, 'coefficient', 1.567692, 2e-6],
+    ['sphere-root-1', { shape: 'sphere', biot: 1 }, 'eigenvalue', 1.570796, 2e-6],
+    ['sphere-coefficient-10', { shape: 'sphere', biot: 10 }, 'coefficient', 1.924909, 2e-6],
+  ]),
+  ...rows({ model: 'conduction.plane_wall', kind: 'published', source: 'geankoplis-5', standing: 'found' }, [
+    ['butter-surface', { ...butter, position: 1 }, 'temperature_c', 19.05, 0.5, 'Chart reading; the exact series gives 19.2 °C.'],
+    ['butter-25-mm', { ...butter, position: 0.4502 }, 'temperature_c', 15.15, 0.5, 'Chart reading.'],
+    ['butter-bottom', { ...butter, position: 0 }, 'ratio', 0.5093, 5e-4, 'Sixty-term series.'],
+  ]),
+  ...rows({ model: 'conduction.plane_wall', kind: 'published', source: 'incropera-5', standing: 'found' }, [
+    [
+      'pipeline-wall',
+      {
+        half_thickness_m: 0.04,
+        start_temperature_c: -20,
+        medium_temperature_c: 60,
+        heat_transfer_coefficient_w_m2_k: 500,
+        thermal_conductivity_w_m_k: 63.9,
+        density_kg_m3: 7832,
+        specific_heat_j_kg_k: 434,
+        time_s: 480,
+      },
+      'centre_temperature_c',
+      42.92,
+      0.3,
+      'Example 5.4, insulated face.',
+    ],
+  ]),
+  ...rows({ model: 'conduction.plane_wall', kind: 'published', source: 'cengel-4', standing: 'found' }, [
+    [
+      'brass-plate',
+      {
+        half_thickness_m: 0.02,
+        start_temperature_c: 20,
+        medium_temperature_c: 500,
+        heat_transfer_coefficient_w_m2_k: 120,
+        thermal_conductivity_w_m_k: 110,
+        density_kg_m3: 8530,
+        specific_heat_j_kg_k: 380,
+        time_s: 420,
+      },
+      'surface_temperature_c',
+      281.4,
+      4,
+      'Example 4-4, chart factors 0.46 and 0.99.',
+    ],
+  ]),
+  ...rows({ model: 'conduction.dimensionless', kind: 'code', source: 'geankoplis-5', standing: 'found' }, [
+    ['butter-series-surface', { ...slab(1.9981), fourier: 0.7238, position: 1 }, 'ratio', 0.2416, 5e-4],
+    ['butter-series-mid', { ...slab(1.9981), fourier: 0.7238, position: 0.4502 }, 'ratio', 0.4506, 5e-4],
+  ]),
+  ...rows({ model: 'conduction.semi_infinite', kind: 'code', source: 'carslaw-jaeger-1959', standing: 'memory' }, [
+    [
+      'half-space-erf',
+      { depth_m: 0.01, thermal_diffusivity_m2_s: 1.2e-7, time_s: 600, start_temperature_c: 1 },
+      'ratio',
+      0.5953432381,
+      1e-8,
+    ],
+  ]),
+  ...rows({ model: 'conduction.semi_infinite', kind: 'published', source: 'geankoplis-7', standing: 'found' }, [
+    [
+      'half-space-partition-surface',
+      {
+        boundary: 'convection',
+        depth_m: 0,
+        thermal_diffusivity_m2_s: 4e-9,
+        time_s: 3e4,
+        start_temperature_c: 0.01,
+        medium_temperature_c: 0.05,
+        heat_transfer_coefficient_w_m2_k: 100,
+        thermal_conductivity_w_m_k: 1,
+      },
+      'temperature_c',
+      0.0348,
+      0.0015,
+      'Example 7.1-2, concentrations in place of temperatures (partition coefficient 2); chart reading, exact 0.03389.',
+    ],
+    [
+      'half-space-partition-10-mm',
+      {
+        boundary: 'convection',
+        depth_m: 0.01,
+        thermal_diffusivity_m2_s: 4e-9,
+        time_s: 3e4,
+        start_temperature_c: 0.01,
+        medium_temperature_c: 0.05,
+        heat_transfer_coefficient_w_m2_k: 100,
+        thermal_conductivity_w_m_k: 1,
+      },
+      'temperature_c',
+      0.020569,
+      2e-5,
+      'Exact solution of the same.',
+    ],
+  ]),
+  ...rows({ model: 'conduction.lumped', kind: 'published', source: 'cengel-4', standing: 'found' }, [
+    [
+      'thermocouple-99',
+      {
+        volume_by_surface_m: 0.001 / 6,
+        start_temperature_c: 1,
+        medium_temperature_c: 0,
+        heat_transfer_coefficient_w_m2_k: 210,
+        thermal_conductivity_w_m_k: 35,
+        density_kg_m3: 8500,
+        specific_heat_j_kg_k: 320,
+        time_s: 10,
+      },
+      'ratio',
+      0.01,
+      0.001,
+      'Example 4-1: 99 % in 10 s (rounded).',
+    ],
+  ]),
+  ...rows({ model: 'conduction.time_to_temperature', kind: 'published', source: 'cengel-4', standing: 'found' }, [
+    [
+      'egg',
+      {
+        shape: 'sphere',
+        length_m: 0.025,
+        start_temperature_c: 5,
+        medium_temperature_c: 95,
+        target_temperature_c: 70,
+        heat_transfer_coefficient_w_m2_k: 1200,
+        thermal_conductivity_w_m_k: 0.627,
+        density_kg_m3: 0.627 / (0.151e-6 * 4178),
+        specific_heat_j_kg_k: 4178,
+      },
+      'time_s',
+      14.38 * 60,
+      6,
+      'Example 4-3 (one term). Start, medium and target recalled.',
+    ],
+  ]),
+];
