@@ -56,6 +56,10 @@ export interface Finding {
   readonly message: string;
   /** The quantity it is about. */
   readonly quantity?: string;
+  /** The step that said so; the chain fills it in. */
+  readonly step?: string;
+  /** File and line of the definition, where the step or the root names one; the chain fills it in. */
+  readonly place?: string;
 }
 
 /** One unit operation, one property, one rule: a pure function from quantities to quantities. */
@@ -78,6 +82,9 @@ export interface Step {
   /** Citation keys. */
   readonly sources?: readonly string[];
   readonly standing?: string;
+  /** File and line of the definition that called for this step, for findings and the inspector. */
+  readonly place?: string;
+  readonly note?: string;
   /** What to say about these inputs and outputs: outside the fitted range, a contradiction. Never called in sampling. */
   readonly findings?: (inputs: readonly Value[], outputs: readonly Value[]) => readonly Finding[];
   /** Half-width of the 95 % interval of each output that the model itself carries, absolute; 0 or left out: none stated. */
@@ -87,6 +94,8 @@ export interface Step {
 /** A measurement put in place of a value. */
 export interface Observation {
   readonly value: Value;
+  /** Unit of the value. Only a check: another unit than the quantity's is refused, never converted. */
+  readonly unit?: string;
   /** How and when: 'titration, 12:08'. */
   readonly note?: string;
   /** Default 'measured'. 'entered' for a what-if. */
