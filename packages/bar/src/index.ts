@@ -1,0 +1,22 @@
+export {
+  Builder,
+  celsius,
+  density,
+  fraction,
+  gram,
+  kelvin,
+  kilogram,
+  kilogramPerHour,
+  millimetre,
+  percent,
+  vector,
+  windowOf,
+  type Look,
+} from './builder.js';
+export { barSteps } from './bar.js';
+export { additionsOf, componentSteps, materialRoots, slugOf, type Drive } from './component.js';
+export { grossStep } from './cost.js';
+export { allergensOf, ingredientNames, nutrients } from './label.js';
+export { barParts, sum, type BarPart } from './layers.js';
+export { chocolateMarket } from './law.js';
+export { componentsOf } from './bar.js';

@@ -1,0 +1,1 @@
+export { findBar, plantChain, UnknownBar, type PlantChain } from './plant-chain.js';
