@@ -1,0 +1,157 @@
+import { OutOfRange, requireRange } from '../errors.js';
+import type { Celsius, WaterActivity } from '../units.js';
+import { binaryAt, waterPerSalt, waterPerSolute, type Binary, type Solute } from './binary.js';
+import { chainHydration, milkSalts, molarMasses } from './data/binary.js';
+import { higherSaccharides, molecules, type Solution } from './solution.js';
+
+/** Where the equations of the solutes mean something, °C. */
+export const activityTemperatures = [-40, 200] as const;
+const waterMass = molarMasses.values.water;
+
+interface Part {
+  readonly moles: number;
+  readonly binary: Binary;
+}
+
+/**
+ * The solids of a solution at one temperature, ready to be asked how much water they hold at a water activity.
+ *
+ * Solutes hold water side by side: at a common activity the water of the mixture is the sum of what each solute would hold alone
+ * (Zdanovskii, Stokes, Robinson). Of that, aw/(1 - aw) moles per molecule are its ideal share, the rest is bound. A glucose chain binds
+ * what maltose binds plus a fixed part of it for every further unit.
+ */
+export interface Solids {
+  readonly parts: readonly Part[];
+  readonly salt: number;
+  readonly chains: number;
+  readonly chainUnits: number;
+  readonly maltose: Binary;
+  readonly moles: number;
+}
+
+/** @throws OutOfRange for a temperature outside -40 to 200 °C or a mass below 0 */
+export function solidsAt(of: Solution, t: Celsius): Solids {
+  requireRange('temperature_c', t, activityTemperatures, 'starzak-peacock-1997');
+  const cache = new Map<Solute, Binary>();
+  const binary = (solute: Solute): Binary => {
+    const known = cache.get(solute) ?? binaryAt(solute, t);
+    cache.set(solute, known);
+    return known;
+  };
+  const parts: Part[] = [];
+  let moles = 0;
+  for (const [key, solute, molarMass] of molecules) {
+    const mass = of[key] ?? 0;
+    requireMass(key, mass);
+    if (mass === 0) continue;
+    parts.push({ moles: mass / molarMass, binary: binary(solute) });
+    moles += mass / molarMass;
+  }
+  requireMass('salt', of.salt ?? 0);
+  requireMass('ash', of.ash ?? 0);
+  requireMass('higher_saccharides', of.higherSaccharides ?? 0);
+  const salt = ((of.salt ?? 0) + milkSalts.values.chlorideEquivalent * (of.ash ?? 0)) / molarMasses.values.sodiumChloride;
+  const chains = higherSaccharides(of);
+  return {
+    parts,
+    salt,
+    chains: chains.moles,
+    chainUnits: chains.units,
+    maltose: binary('maltose'),
+    moles: moles + 2 * salt + chains.moles,
+  };
+}
+
+function requireMass(key: string, mass: number): void {
+  if (!(mass >= 0 && mass < Infinity)) throw new OutOfRange(key, mass, [0, Infinity], 'a mass');
+}
+
+const scratch = { water: 0, gain: 0 };
+
+/** Mass of water that the solids hold at a water activity (0 to below 1), in the unit of the solids, and its gain per unit of activity. */
+export function waterHeld(of: Solids, aw: WaterActivity, out: { water: number; gain: number }): void {
+  let water = 0;
+  let gain = 0;
+  for (const { moles, binary } of of.parts) {
+    waterPerSolute(binary, aw, scratch);
+    water += moles * scratch.water;
+    gain += moles * scratch.gain;
+  }
+  if (of.salt > 0) {
+    waterPerSalt(aw, scratch);
+    water += of.salt * scratch.water;
+    gain += of.salt * scratch.gain;
+  }
+  if (of.chains > 0) {
+    waterPerSolute(of.maltose, aw, scratch);
+    const dry = 1 - aw;
+    const bound = of.chains * (1 + chainHydration.values.perUnit * (of.chainUnits - 2));
+    water += of.chains * (aw / dry) + bound * (scratch.water - aw / dry);
+    gain += of.chains / (dry * dry) + bound * (scratch.gain - 1 / (dry * dry));
+  }
+  out.water = water * waterMass;
+  out.gain = gain * waterMass;
+}
+
+const held = { water: 0, gain: 0 };
+
+/**
+ * Water activity of a solution of sugars, polyols and salt.
+ *
+ * @param solution - masses of the dissolved phase, any common unit; fat, protein and crystals are not in it
+ * @param t - temperature, °C, -40 to 200; fitted -15 to 130
+ * @returns 0 to 1; 1 without solutes, 0 without water; rises with water
+ * @throws OutOfRange for a mass below 0 or NaN, or a temperature outside the range
+ * @see starzak-peacock-1997, norrish-1966, zsr
+ * @example waterActivity({ water: 33, sucrose: 67 }, 25) // 0.851
+ */
+export function waterActivity(solution: Solution, t: Celsius): WaterActivity {
+  const solids = solidsAt(solution, t);
+  requireMass('water', solution.water);
+  if (solids.moles === 0) return 1;
+  if (solution.water === 0) return 0;
+  return activityOver(solids, solution.water);
+}
+
+/**
+ * Solves waterHeld = water. 1/water is nearly straight against -ln aw from the dilute to the dense end, so Newton is taken there.
+ * `extra` adds water held by something else (proteins, starch).
+ */
+export function activityOver(of: Solids, water: number, extra?: (aw: number, out: { water: number; gain: number }) => void): WaterActivity {
+  let y = (of.moles * waterMass) / water;
+  y = y / (1 + 0.3 * y);
+  let low = 0;
+  let high = 40;
+  const more = { water: 0, gain: 0 };
+  for (let step = 0; step < 100; step++) {
+    const aw = Math.exp(-y);
+    waterHeld(of, aw, held);
+    if (extra) {
+      extra(aw, more);
+      held.water += more.water;
+      held.gain += more.gain;
+    }
+    if (held.water > water) low = y;
+    else high = y;
+    const f = 1 / held.water - 1 / water;
+    const fSlope = (held.gain * aw) / held.water ** 2;
+    let next = y - f / fSlope;
+    if (!(next > low && next < high)) next = (low + high) / 2;
+    if (Math.abs(next - y) <= 1e-9 * y) return Math.exp(-next);
+    y = next;
+  }
+  return Math.exp(-y);
+}
+
+/**
+ * Water with which the solids of a solution stand at a water activity: the inverse of waterActivity. `solution.water` is not read.
+ *
+ * @param aw - above 0, below 1
+ * @returns mass of water, in the unit of the solids; rises with aw
+ * @throws OutOfRange
+ */
+export function waterForActivity(solution: Solution, aw: WaterActivity, t: Celsius): number {
+  if (!(aw > 0 && aw < 1)) throw new OutOfRange('water_activity', aw, [0, 1], 'zsr');
+  waterHeld(solidsAt(solution, t), aw, held);
+  return held.water;
+}

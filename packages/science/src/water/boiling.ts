@@ -1,0 +1,86 @@
+import { saturationPressure, saturationTemperature } from '../core/saturation.js';
+import { NoSolution, OutOfRange, requireRange } from '../errors.js';
+import type { Celsius, Kelvin, Pascal } from '../units.js';
+import { activityTemperatures, solidsAt, waterHeld } from './activity.js';
+import { molarMasses } from './data/binary.js';
+import type { Solution } from './solution.js';
+
+/** Pressures at which a syrup is boiled: from a deep vacuum to a pressure dissolver. */
+export const boilingPressures = [700, 1_000_000] as const;
+const hottest = activityTemperatures[1];
+
+/**
+ * Boiling point of a syrup: the temperature at which its water activity times the vapour pressure of pure water equals the pressure.
+ *
+ * @param solution - the dissolved phase, any common unit of mass
+ * @param pressure - absolute pressure above it, Pa, 700 to 1 000 000
+ * @returns °C; rises with solids and with pressure
+ * @throws OutOfRange; NoSolution where it would boil above 200 °C (nearly dry)
+ * @example boilingPoint({ water: 15, sucrose: 85 }, 101_325) // 114.0
+ */
+export function boilingPoint(solution: Solution, pressure: Pascal): Celsius {
+  requireRange('pressure_pa', pressure, boilingPressures, 'iapws-if97');
+  const { water } = solution;
+  if (!(water >= 0 && water < Infinity)) throw new OutOfRange('water', water, [0, Infinity], 'a mass');
+  const pure = saturationTemperature(pressure);
+  const solids = solidsAt(solution, pure);
+  if (solids.moles === 0) return pure;
+  // Solids boiling at t hold waterHeld(P / psat(t)); 1/water is nearly straight against t, and 0 at the boiling point of water.
+  const held = { water: 0, gain: 0 };
+  const missing = (t: Celsius): number => {
+    waterHeld(solidsAt(solution, t), pressure / saturationPressure(t), held);
+    return 1 / held.water - 1 / water;
+  };
+  let low = pure;
+  let high: number = hottest;
+  if (!(missing(high) >= 0)) {
+    throw new NoSolution(`this syrup does not boil below ${hottest} °C at ${Math.round(pressure)} Pa: it holds too little water`);
+  }
+  const ideal = (molarMasses.values.water * solids.moles) / water;
+  let t = Math.min(pure + 28 * ideal, (pure + hottest) / 2);
+  let before = pure;
+  let atBefore = -1 / water;
+  for (let step = 0; step < 100; step++) {
+    const value = missing(t);
+    if (value < 0) low = t;
+    else high = t;
+    const secant = t - (value * (t - before)) / (value - atBefore);
+    before = t;
+    atBefore = value;
+    t = secant > low && secant < high ? secant : (low + high) / 2;
+    if (Math.abs(t - before) < 1e-9 || value === 0) return value === 0 ? before : t;
+  }
+  return t;
+}
+
+/** Boiling point less that of pure water at the same pressure, K. Errors as boilingPoint. */
+export function boilingPointElevation(solution: Solution, pressure: Pascal): Kelvin {
+  return boilingPoint(solution, pressure) - saturationTemperature(pressure);
+}
+
+/** How far the boiling point moves with the pressure, K per kPa: by the weather, a vacuum that drifts, a higher plant. */
+export function boilingSensitivity(solution: Solution, pressure: Pascal): number {
+  const step = Math.min(0.002 * pressure, 0.5 * (pressure - boilingPressures[0]), 0.5 * (boilingPressures[1] - pressure));
+  if (!(step > 0)) throw new OutOfRange('pressure_pa', pressure, boilingPressures, 'iapws-if97');
+  return ((boilingPoint(solution, pressure + step) - boilingPoint(solution, pressure - step)) / (2 * step)) * 1000;
+}
+
+/**
+ * Water left in the solids when they boil at a temperature: the cook by the thermometer. `solution.water` is not read.
+ *
+ * @param t - end temperature, °C; above the boiling point of pure water at that pressure
+ * @returns mass of water, in the unit of the solids; falls with temperature
+ * @throws OutOfRange; NoSolution where pure water boils hotter than t, so that no amount of water boils at t
+ * @example waterForBoiling({ water: 0, sucrose: 85 }, 114, 101_325) // 15.0
+ */
+export function waterForBoiling(solution: Solution, t: Celsius, pressure: Pascal): number {
+  requireRange('pressure_pa', pressure, boilingPressures, 'iapws-if97');
+  requireRange('temperature_c', t, activityTemperatures, 'starzak-peacock-1997');
+  const aw = pressure / saturationPressure(t);
+  if (!(aw < 1)) {
+    throw new NoSolution(`at ${Math.round(pressure)} Pa pure water boils at ${saturationTemperature(pressure).toFixed(2)} °C, hotter than ${t} °C`);
+  }
+  const out = { water: 0, gain: 0 };
+  waterHeld(solidsAt(solution, t), aw, out);
+  return out.water;
+}
