@@ -1,11 +1,4 @@
-import {
-  excessOverTemperature,
-  glycerolActivity,
-  molarMasses,
-  saltActivity,
-  soluteActivity,
-  sucroseActivity,
-} from './data/binary.js';
+import { excessOverTemperature, glycerolActivity, molarMasses, saltActivity, soluteActivity, sucroseActivity } from './data/binary.js';
 
 /** Solutes with an equation of their own. */
 export type Solute =
@@ -149,18 +142,20 @@ export function waterPerSalt(aw: number, out: { water: number; gain: number }): 
     return;
   }
   const target = -Math.log(aw) / (2 * perMole);
-  let m = target;
+  let low = 0;
+  let high: number = saltEnd;
+  let m = Math.min(target, saltEnd);
   let gradient = 1;
   for (let step = 0; step < 60; step++) {
     const [value, derivative] = osmoticMolality(m);
     gradient = derivative;
-    const next = m - (value - target) / derivative;
-    const safe = next <= 0 ? m / 2 : next;
-    if (Math.abs(safe - m) <= 1e-8 * m) {
-      m = safe;
-      break;
-    }
-    m = safe;
+    if (value > target) high = m;
+    else low = m;
+    const newton = m - (value - target) / derivative;
+    const next = newton > low && newton < high ? newton : (low + high) / 2;
+    const change = Math.abs(next - m);
+    m = next;
+    if (change <= 1e-8 * m) break;
   }
   out.water = 1 / (perMole * m);
   out.gain = out.water / (m * gradient * 2 * perMole * aw);

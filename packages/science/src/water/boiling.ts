@@ -78,7 +78,9 @@ export function waterForBoiling(solution: Solution, t: Celsius, pressure: Pascal
   requireRange('temperature_c', t, activityTemperatures, 'starzak-peacock-1997');
   const aw = pressure / saturationPressure(t);
   if (!(aw < 1)) {
-    throw new NoSolution(`at ${Math.round(pressure)} Pa pure water boils at ${saturationTemperature(pressure).toFixed(2)} °C, hotter than ${t} °C`);
+    throw new NoSolution(
+      `at ${Math.round(pressure)} Pa pure water boils at ${saturationTemperature(pressure).toFixed(2)} °C, hotter than ${t} °C`,
+    );
   }
   const out = { water: 0, gain: 0 };
   waterHeld(solidsAt(solution, t), aw, out);

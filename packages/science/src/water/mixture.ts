@@ -12,8 +12,16 @@ export const dissolvedInputs = [
   { ...mass, key: 'fructose', meaning: 'fructose' },
   { ...mass, key: 'maltose', meaning: 'maltose, anhydrous' },
   { ...mass, key: 'lactose', meaning: 'dissolved lactose, anhydrous' },
-  { ...mass, key: 'glucose_syrup_solids', meaning: 'dry substance of a glucose syrup, spread over its saccharides by its dextrose equivalent' },
-  { ...mass, key: 'higher_saccharides', meaning: 'chains of three glucose units and more, as long as in a glucose syrup of that dextrose equivalent' },
+  {
+    ...mass,
+    key: 'glucose_syrup_solids',
+    meaning: 'dry substance of a glucose syrup, spread over its saccharides by its dextrose equivalent',
+  },
+  {
+    ...mass,
+    key: 'higher_saccharides',
+    meaning: 'chains of three glucose units and more, as long as in a glucose syrup of that dextrose equivalent',
+  },
   {
     key: 'dextrose_equivalent',
     unit: '1',

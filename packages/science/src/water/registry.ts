@@ -3,13 +3,7 @@ import type { Model } from '../model.js';
 import { activityChecks } from './checks/activity.js';
 import { boilingChecks } from './checks/boiling.js';
 import { glucoseSyrupChecks } from './checks/glucoseSyrup.js';
-import {
-  firstEstimatesModel,
-  soluteActivityModel,
-  sucroseActivityModel,
-  syrupActivityModel,
-  syrupWaterModel,
-} from './models/activity.js';
+import { firstEstimatesModel, soluteActivityModel, sucroseActivityModel, syrupActivityModel, syrupWaterModel } from './models/activity.js';
 import {
   freezingModel,
   soluteBoilingModel,

@@ -24,8 +24,21 @@ import { waterModels } from '../../src/water/registry.js';
 const mass = fc.double({ min: 0, max: 1, noNaN: true });
 /** Any syrup with some sugar in it. */
 const syrup: fc.Arbitrary<Solution> = fc
-  .record({ sucrose: mass, glucose: mass, fructose: mass, maltose: mass, lactose: mass, higherSaccharides: mass, polyols: mass, glycerol: mass })
-  .chain((sugars) => fc.record({ units: fc.double({ min: 3, max: 30, noNaN: true }), salt: fc.double({ min: 0, max: 0.1, noNaN: true }) }).map((rest) => ({ ...sugars, ...rest })))
+  .record({
+    sucrose: mass,
+    glucose: mass,
+    fructose: mass,
+    maltose: mass,
+    lactose: mass,
+    higherSaccharides: mass,
+    polyols: mass,
+    glycerol: mass,
+  })
+  .chain((sugars) =>
+    fc
+      .record({ units: fc.double({ min: 3, max: 30, noNaN: true }), salt: fc.double({ min: 0, max: 0.1, noNaN: true }) })
+      .map((rest) => ({ ...sugars, ...rest })),
+  )
   .filter((s) => s.sucrose + s.glucose + s.maltose > 0.1)
   .map(({ units, ...s }) => ({ ...s, water: 0, higherSaccharidesMol: (1000 * s.higherSaccharides) / (18.015 + 162.14 * units) }));
 
@@ -42,11 +55,16 @@ describe('waterActivity', () => {
   });
   it('is undone by waterForActivity for any syrup', () => {
     fc.assert(
-      fc.property(syrup, fc.double({ min: 0.02, max: 0.995, noNaN: true }), fc.double({ min: -10, max: 130, noNaN: true }), (dry, aw, t) => {
-        const water = waterForActivity(dry, aw, t);
-        expect(water).toBeGreaterThan(0);
-        expect(waterActivity({ ...dry, water }, t)).toBeCloseTo(aw, 7);
-      }),
+      fc.property(
+        syrup,
+        fc.double({ min: 0.02, max: 0.995, noNaN: true }),
+        fc.double({ min: -10, max: 130, noNaN: true }),
+        (dry, aw, t) => {
+          const water = waterForActivity(dry, aw, t);
+          expect(water).toBeGreaterThan(0);
+          expect(waterActivity({ ...dry, water }, t)).toBeCloseTo(aw, 7);
+        },
+      ),
     );
   });
   it('rises with water and falls with any solute', () => {
@@ -102,11 +120,16 @@ describe('boilingPoint', () => {
   it('of water is that of water', () => expect(boilingPoint({ water: 1 }, 101_325)).toBeCloseTo(99.974, 3));
   it('is undone by waterForBoiling at any pressure', () => {
     fc.assert(
-      fc.property(syrup, fc.double({ min: 2_000, max: 300_000, noNaN: true }), fc.double({ min: 0.5, max: 45, noNaN: true }), (dry, pressure, rise) => {
-        const t = saturationTemperature(pressure) + rise;
-        const water = waterForBoiling(dry, t, pressure);
-        expect(boilingPoint({ ...dry, water }, pressure)).toBeCloseTo(t, 5);
-      }),
+      fc.property(
+        syrup,
+        fc.double({ min: 2_000, max: 300_000, noNaN: true }),
+        fc.double({ min: 0.5, max: 45, noNaN: true }),
+        (dry, pressure, rise) => {
+          const t = saturationTemperature(pressure) + rise;
+          const water = waterForBoiling(dry, t, pressure);
+          expect(boilingPoint({ ...dry, water }, pressure)).toBeCloseTo(t, 5);
+        },
+      ),
     );
   });
   it('rises with solids and with pressure, and the sensitivity is its slope', () => {
@@ -119,13 +142,23 @@ describe('boilingPoint', () => {
   it('elevation is larger for small molecules', () => {
     const of = (de: number): Solution => {
       const s = glucoseSyrup(0.85, de);
-      return { water: s.water!, glucose: s.glucose!, maltose: s.maltose!, higherSaccharides: s.higher_saccharides!, higherSaccharidesMol: s.higher_saccharides_mol! };
+      return {
+        water: s.water!,
+        glucose: s.glucose!,
+        maltose: s.maltose!,
+        higherSaccharides: s.higher_saccharides!,
+        higherSaccharidesMol: s.higher_saccharides_mol!,
+      };
     };
     const rises = [20, 30, 42, 62, 95].map((de) => boilingPointElevation(of(de), 101_325));
     expect([...rises].sort((a, b) => a - b)).toEqual(rises);
   });
   it('a nougat syrup at 124 °C holds a sane amount of water', () => {
-    const water = waterForBoiling({ water: 0, sucrose: 50, glucose: 8, maltose: 6, higherSaccharides: 27, higherSaccharidesMol: 35 }, 124, 101_325);
+    const water = waterForBoiling(
+      { water: 0, sucrose: 50, glucose: 8, maltose: 6, higherSaccharides: 27, higherSaccharidesMol: 35 },
+      124,
+      101_325,
+    );
     expect(water / (water + 91)).toBeGreaterThan(0.07);
     expect(water / (water + 91)).toBeLessThan(0.1);
   });

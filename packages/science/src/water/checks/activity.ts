@@ -34,12 +34,24 @@ function frozenActivity(solute: string, solids: number, temperature_c: number, e
   };
 }
 
-function at25(model: string, id: string, inputs: Inputs, expected: Check['expected'], tolerance: number, rest: Pick<Check, 'kind' | 'source' | 'standing' | 'note'>): Check {
+function at25(
+  model: string,
+  id: string,
+  inputs: Inputs,
+  expected: Check['expected'],
+  tolerance: number,
+  rest: Pick<Check, 'kind' | 'source' | 'standing' | 'note'>,
+): Check {
   return { id: `${model}.${id}`, model, inputs: { ...inputs, temperature_c: 25 }, output: 'water_activity', expected, tolerance, ...rest };
 }
 
 const code = { kind: 'code', source: 'starzak-peacock-1997', standing: 'found', note: 'computed from the same equation' } as const;
-const isopiestic = { kind: 'measured', source: 'robinson-stokes-1959', standing: 'memory', note: 'isopiestic osmotic coefficients' } as const;
+const isopiestic = {
+  kind: 'measured',
+  source: 'robinson-stokes-1959',
+  standing: 'memory',
+  note: 'isopiestic osmotic coefficients',
+} as const;
 const saturated = { kind: 'measured', source: 'saturated-solutions', standing: 'memory' } as const;
 const sucroseModel = 'sucrose.water_activity';
 const single = 'solution.water_activity';
@@ -68,7 +80,7 @@ export const activityChecks: readonly Check[] = [
   at25(sucroseModel, '67', { solids: 0.67 }, 0.8511, 0.0002, code),
   at25(sucroseModel, '80', { solids: 0.8 }, 0.6928, 0.0002, code),
   at25(sucroseModel, '90', { solids: 0.9 }, 0.4202, 0.0002, code),
-  at25(sucroseModel, '1_molal', { solids: 0.2550 }, Math.exp(-0.018015 * 1 * 1.088), 0.001, isopiestic),
+  at25(sucroseModel, '1_molal', { solids: 0.255 }, Math.exp(-0.018015 * 1 * 1.088), 0.001, isopiestic),
   at25(sucroseModel, '3_molal', { solids: 0.5066 }, Math.exp(-0.018015 * 3 * 1.288), 0.002, isopiestic),
   at25(sucroseModel, '6_molal', { solids: 0.6725 }, Math.exp(-0.018015 * 6 * 1.494), 0.003, isopiestic),
   frozenActivity('glucose', 0.2, -2.7, 0.9742),
@@ -95,23 +107,41 @@ export const activityChecks: readonly Check[] = [
   frozen('glycerol', 0.2, 5.46),
   frozen('glycerol', 0.4, 15.5, 'used in fitting'),
   frozen('mannitol', 0.1, 1.15),
-  at25(single, 'saturated_fructose', { solute: 'fructose', solids: 0.802 }, 0.634, 0.015, { ...saturated, note: 'looked at when its constant was chosen' }),
+  at25(single, 'saturated_fructose', { solute: 'fructose', solids: 0.802 }, 0.634, 0.015, {
+    ...saturated,
+    note: 'looked at when its constant was chosen',
+  }),
   at25(single, 'saturated_glucose', { solute: 'glucose', solids: 0.512 }, 0.89, 0.015, { ...saturated, note: 'glucose monohydrate' }),
   at25(single, 'saturated_xylitol', { solute: 'xylitol', solids: 0.64 }, 0.785, 0.015, { ...saturated, note: 'deliquescence' }),
   at25(single, 'saturated_erythritol', { solute: 'erythritol', solids: 0.37 }, 0.915, 0.01, { ...saturated, note: 'deliquescence' }),
   at25(single, 'saturated_salt', { solute: 'salt', solids: 0.2647 }, 0.753, 0.003, { ...saturated, note: 'calibration salt' }),
-  at25(single, 'glycerol_51', { solute: 'glycerol', solids: 0.51 }, 0.8, 0.01, { kind: 'measured', source: 'miner-dalton-1953', standing: 'memory', note: 'not used in fitting' }),
-  at25(syrup, 'honey_15', { water: 0.15, glucose: 0.41, fructose: 0.44 }, 0.47, 0.03, { ...honeys, note: 'taken as glucose and fructose only' }),
+  at25(single, 'glycerol_51', { solute: 'glycerol', solids: 0.51 }, 0.8, 0.01, {
+    kind: 'measured',
+    source: 'miner-dalton-1953',
+    standing: 'memory',
+    note: 'not used in fitting',
+  }),
+  at25(syrup, 'honey_15', { water: 0.15, glucose: 0.41, fructose: 0.44 }, 0.47, 0.03, {
+    ...honeys,
+    note: 'taken as glucose and fructose only',
+  }),
   at25(syrup, 'honey_20', { water: 0.204, glucose: 0.384, fructose: 0.412 }, 0.563, 0.03, {
     ...honeys,
     note: 'this series lies 0.04 below the line of the other honey works (next row) at its wet end',
   }),
-  at25(syrup, 'honey_line_17', { water: 0.172, glucose: 0.313, fructose: 0.382, maltose: 0.073, sucrose: 0.013, higher_saccharides: 0.015 }, 0.248 + 0.0175 * 17.2, 0.025, {
-    kind: 'measured',
-    source: 'chirife-2006',
-    standing: 'memory',
-    note: 'regression over honeys of 15 to 21 % water; looked at when the glucose constant was chosen',
-  }),
+  at25(
+    syrup,
+    'honey_line_17',
+    { water: 0.172, glucose: 0.313, fructose: 0.382, maltose: 0.073, sucrose: 0.013, higher_saccharides: 0.015 },
+    0.248 + 0.0175 * 17.2,
+    0.025,
+    {
+      kind: 'measured',
+      source: 'chirife-2006',
+      standing: 'memory',
+      note: 'regression over honeys of 15 to 21 % water; looked at when the glucose constant was chosen',
+    },
+  ),
   sorbed('sucrose_60', { sucrose: 100 }, 0.6, 14, 8),
   sorbed('sucrose_80', { sucrose: 100 }, 0.8, 35, 12.2),
   sorbed('fructose_70', { fructose: 100 }, 0.7, 30, 10.5),
@@ -136,7 +166,14 @@ export const activityChecks: readonly Check[] = [
         expected: expected as number,
         tolerance: 0.0005,
         kind: 'code',
-        source: output === 'money_born' ? 'money-born-1951' : output === 'grover' ? 'grover-1947' : output === 'ross' ? 'ross-1975' : 'norrish-1966',
+        source:
+          output === 'money_born'
+            ? 'money-born-1951'
+            : output === 'grover'
+              ? 'grover-1947'
+              : output === 'ross'
+                ? 'ross-1975'
+                : 'norrish-1966',
         standing: 'memory',
         note: 'arithmetic of the same formula',
       }) as const,

@@ -2,7 +2,13 @@ import type { Check } from '../../check.js';
 
 const atmosphere = 101_325;
 
-function sucrose(id: string, solids: number, expected: Check['expected'], tolerance: number, rest: Pick<Check, 'source' | 'standing' | 'kind' | 'note'>): Check {
+function sucrose(
+  id: string,
+  solids: number,
+  expected: Check['expected'],
+  tolerance: number,
+  rest: Pick<Check, 'source' | 'standing' | 'kind' | 'note'>,
+): Check {
   return {
     id: `sucrose.boiling_point.${id}`,
     model: 'sucrose.boiling_point',
@@ -75,7 +81,12 @@ export const boilingChecks: readonly Check[] = [
   sucrose('browne_80', 0.8, 112, 2.9, high),
   sucrose('browne_86', 0.86, 119.3, 4.6, high),
   sucrose('browne_90', 0.9, 127.8, 6.2, high),
-  sucrose('syrup_60', 0.6, 103, 0.5, { source: 'sugar-syrup-table', standing: 'found', kind: 'published', note: 'a second, independent table' }),
+  sucrose('syrup_60', 0.6, 103, 0.5, {
+    source: 'sugar-syrup-table',
+    standing: 'found',
+    kind: 'published',
+    note: 'a second, independent table',
+  }),
   sucrose('stage_85', 0.85, [112, 116], 2, stages),
   sucrose('stage_90', 0.9, [121, 130], 2, stages),
   sucrose('works_75', 0.75, 100 + 7, 1.3, works),

@@ -1,9 +1,29 @@
 import type { Check } from '../../check.js';
 
-function row(id: string, inputs: Check['inputs'], output: string, expected: number, tolerance: number, rest: Pick<Check, 'kind' | 'source' | 'standing' | 'note'>): Check {
-  return { id: `glucose_syrup.composition.${id}`, model: 'glucose_syrup.composition', inputs: { solids: 1, ...inputs }, output, expected, tolerance, ...rest };
+function row(
+  id: string,
+  inputs: Check['inputs'],
+  output: string,
+  expected: number,
+  tolerance: number,
+  rest: Pick<Check, 'kind' | 'source' | 'standing' | 'note'>,
+): Check {
+  return {
+    id: `glucose_syrup.composition.${id}`,
+    model: 'glucose_syrup.composition',
+    inputs: { solids: 1, ...inputs },
+    output,
+    expected,
+    tolerance,
+    ...rest,
+  };
 }
-const spectrum = { kind: 'published', source: 'syrup-42-composition', standing: 'found', note: 'per cent of solids; the row the table was completed with' } as const;
+const spectrum = {
+  kind: 'published',
+  source: 'syrup-42-composition',
+  standing: 'found',
+  note: 'per cent of solids; the row the table was completed with',
+} as const;
 const definition = { kind: 'published', source: 'dextrose-equivalent', standing: 'memory', note: 'number average 18016/DE' } as const;
 
 export const glucoseSyrupChecks: readonly Check[] = [

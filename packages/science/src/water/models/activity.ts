@@ -97,7 +97,11 @@ export const firstEstimatesModel = defineModel({
   about:
     'Grover, Norrish (many solutes), Money and Born, Ross, all at 25 °C, beside syrup.water_activity. Each is good in its own narrow range; a short ' +
     'formula that has no answer is left out.',
-  inputs: [waterInput, ...dissolvedInputs, { key: 'protein', unit: 'kg', meaning: 'protein, for Grover only', possible: [0, 1e9], default: 0 }],
+  inputs: [
+    waterInput,
+    ...dissolvedInputs,
+    { key: 'protein', unit: 'kg', meaning: 'protein, for Grover only', possible: [0, 1e9], default: 0 },
+  ],
   outputs: [
     { key: 'grover', unit: '1', meaning: 'aw = 1.04 - 0.10 E + 0.0045 E²; 0.65 to 0.9' },
     { key: 'norrish', unit: '1', meaning: 'aw = xw exp(-(Σ √k x)²); above 0.75' },
@@ -126,8 +130,12 @@ export const firstEstimatesModel = defineModel({
     const solution = mixtureOf(x);
     const aw = waterActivity(solution, 25);
     return aw < 0.65
-      ? [{ code: 'SHORT_FORMULAS_OUTSIDE_RANGE', message: `at an activity near ${aw.toFixed(2)} none of the short formulas was meant to hold` }]
+      ? [
+          {
+            code: 'SHORT_FORMULAS_OUTSIDE_RANGE',
+            message: `at an activity near ${aw.toFixed(2)} none of the short formulas was meant to hold`,
+          },
+        ]
       : [];
   },
 });
-

@@ -18,7 +18,11 @@ const single = { key: 'solids', unit: '1', meaning: 'dissolved solids, mass frac
 const boils = { key: 'boiling_point_c', unit: '°C', meaning: 'boiling point' } as const;
 const elevation = { key: 'elevation_k', unit: 'K', meaning: 'boiling point less that of water at the same pressure' } as const;
 const sensitivity = { key: 'sensitivity_k_per_kpa', unit: 'K/kPa', meaning: 'shift of the boiling point per kPa of pressure' } as const;
-const roomActivity = { key: 'water_activity_25c', unit: '1', meaning: 'water activity of the same syrup at 25 °C, nothing crystallised' } as const;
+const roomActivity = {
+  key: 'water_activity_25c',
+  unit: '1',
+  meaning: 'water activity of the same syrup at 25 °C, nothing crystallised',
+} as const;
 
 function boilingOutputs(solution: Solution, pressure_pa: number, kind: 'one solute' | 'mixture') {
   const t = boilingPoint(solution, pressure_pa);

@@ -8,7 +8,14 @@ export const glucoseSyrupModel = defineModel({
     'Glucose and maltose from published spectra, the rest as longer chains, as many as make up the dextrose equivalent (one reducing end per molecule).',
   inputs: [
     { key: 'solids', unit: '1', meaning: 'dry substance, mass fraction', possible: [0, 1], default: 0.8 },
-    { key: 'dextrose_equivalent', unit: '1', meaning: 'per cent of the dry substance', possible: dextroseEquivalents, fitted: [20, 70], default: 42 },
+    {
+      key: 'dextrose_equivalent',
+      unit: '1',
+      meaning: 'per cent of the dry substance',
+      possible: dextroseEquivalents,
+      fitted: [20, 70],
+      default: 42,
+    },
     { key: 'conversion', unit: '1', kind: 'choice', meaning: 'how the starch was broken down', choices: conversions, default: 'acid' },
   ],
   outputs: [
