@@ -5,3 +5,10 @@ export { semiInfiniteConvection, semiInfiniteFlux, semiInfiniteStep } from './co
 export { eigenvalue, fourierAtRatio, meanTemperatureRatio, seriesCoefficient, temperatureRatio, type Shape } from './conduction/solid.js';
 export { sucroseApparentVolume, sucroseSolutionDensity, waterDensity } from './sugar-solution.js';
 export { density, specificHeat, thermalConductivity, thermalDiffusivity, thermalRange, type PhaseState } from './thermal.js';
+export { caramelPlantFactor, caramelViscosity, dispersedVolume, suspensionFactor, type CaramelReference } from './flow/caramel.js';
+export { extensionalViscosity, gravityStrainRate, strandBreakTime, strandForce } from './flow/extension.js';
+export { restingFront, similarityFront, slump, type SlumpShape, type SlumpSlab } from './flow/slump.js';
+export { syrupViscosity, syrupWater } from './flow/syrup.js';
+export { arrheniusFactor, vftViscosity, wlfShift, wlfViscosity } from './flow/temperature.js';
+export { chainGlass, glassTransition, waterAtGlassTransition, type GlassRule } from './glass/mixture.js';
+export { couchmanKarasz, fox, gordonTaylor, gordonTaylorMixture, type GlassPart } from './glass/rules.js';

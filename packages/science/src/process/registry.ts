@@ -1,11 +1,22 @@
 import type { Check } from '../check.js';
 import type { Model } from '../model.js';
 import { conductionChecks } from './checks/conduction.js';
+import { flowChecks } from './checks/flow.js';
+import { glassChecks } from './checks/glass.js';
 import { thermalChecks } from './checks/thermal.js';
 import { conductionModels } from './models/conduction.js';
 import { confectioneryModels } from './models/confectionery.js';
+import { flowModels } from './models/flow.js';
 import { foamModels } from './models/foam.js';
 import { foodModels } from './models/food.js';
+import { glassModels } from './models/glass.js';
 
-export const processModels: readonly Model[] = [...foodModels, ...confectioneryModels, ...foamModels, ...conductionModels];
-export const processChecks: readonly Check[] = [...thermalChecks, ...conductionChecks];
+export const processModels: readonly Model[] = [
+  ...foodModels,
+  ...confectioneryModels,
+  ...foamModels,
+  ...conductionModels,
+  ...glassModels,
+  ...flowModels,
+];
+export const processChecks: readonly Check[] = [...thermalChecks, ...conductionChecks, ...glassChecks, ...flowChecks];

@@ -36,4 +36,48 @@ export const processSources = {
   'junk-pancoast': { title: 'W. R. Junk, H. M. Pancoast, Handbook of Sugars: glucose-syrup tables of Baumé, specific gravity and solids' },
   'cashew-kernel-cp': { title: 'Measured specific heat of cashew kernels at 5 to 9 % moisture (abstract)' },
   'carslaw-jaeger-1959': { title: 'H. S. Carslaw, J. C. Jaeger, Conduction of Heat in Solids, 2nd ed. (1959)' },
+  'gordon-taylor-1952': { title: 'M. Gordon, J. S. Taylor, J. Appl. Chem. 2 (1952) 493' },
+  'gordon-taylor-table-2016': {
+    title:
+      'Table of dry glass transitions and Gordon-Taylor constants, after Encyclopedia of Food and Health (2016) vol. 1, Agglomeration, p. 76',
+    address: 'https://wikipedia-fan.blogspot.com/2018/07/gordon-taylor-gleichung.html',
+  },
+  'fox-1956': { title: 'T. G. Fox, Bull. Am. Phys. Soc. 1 (1956) 123' },
+  'couchman-karasz-1978': { title: 'P. R. Couchman, F. E. Karasz, Macromolecules 11 (1978) 117' },
+  'berk-table-1-4': {
+    title: 'Z. Berk, Food Process Engineering and Technology, table 1.4 (after Belitz et al. 2004), and the WLF equation',
+    address: 'https://fliphtml5.com/lnym/yidm/Food_Process_Engineering_and_Technology/38',
+  },
+  'glass-data-base': {
+    title: 'Measured glass transition temperatures of saccharides, data base',
+    address: 'https://glycodata.org/GDD_DB/glass_transition_temperature',
+  },
+  'lactose-glass-2006': { title: 'Measured glass transition of amorphous lactose, 102 °C (abstract, PubMed 16709405)' },
+  'fructose-blends': {
+    title: 'Glass transition of fructose extrapolated from blends, 286 K (abstract)',
+    address: 'https://scilit.com/publications/466eb7e941816a125ba966e680e007fb',
+  },
+  'roos-2002': { title: 'Y. H. Roos, Importance of glass transition and water activity to dairy powders, Lait 82 (2002) 475' },
+  'kawai-2019': { title: 'K. Kawai et al. (2019), glass transition of commercial hard candies (abstract)' },
+  'sritham-2016': { title: 'E. Sritham, S. Gunasekaran (2016), sucrose-maltodextrin-sodium citrate bioglass (abstract)' },
+  'wlf-1955': { title: 'M. L. Williams, R. F. Landel, J. D. Ferry, J. Am. Chem. Soc. 77 (1955) 3701' },
+  vft: { title: 'H. Vogel (1921), G. S. Fulcher (1925), G. Tammann, W. Hesse (1926): temperature dependence of viscosity' },
+  'rovedo-1991': { title: 'C. O. Rovedo, P. E. Viollaz, C. Suarez, J. Dairy Sci. 74 (1991) 1497: flow of dulce de leche (abstract)' },
+  'krieger-dougherty-1959': { title: 'I. M. Krieger, T. J. Dougherty, Trans. Soc. Rheol. 3 (1959) 137' },
+  'barra-2004': {
+    title: 'G. Barra, The rheology of caramel, thesis, Nottingham (2004)',
+    address: 'https://eprints.nottingham.ac.uk/11837/',
+  },
+  'mckinley-tripathi-2000': { title: 'G. H. McKinley, A. Tripathi, J. Rheol. 44 (2000) 653: capillary thinning of a Newtonian thread' },
+  'huppert-1982': { title: 'H. E. Huppert, J. Fluid Mech. 121 (1982) 43: viscous gravity currents over a rigid horizontal surface' },
+  'liu-mei-1989': { title: 'K. F. Liu, C. C. Mei, J. Fluid Mech. 207 (1989) 505: slow spreading of a sheet of Bingham fluid' },
+  'honey-viscosity-table': {
+    title: 'Viscosity of clover honey of 16 % moisture against temperature, beekeepers’ table',
+    address: 'http://beeclubpellas.blogspot.com/2009/10/blog-post_8890.html',
+  },
+  'honey-viscosity-moisture': {
+    title: 'Viscosity of honey against moisture at 25 °C, encyclopaedia text',
+    address: 'https://ru.scribd.com/document/247112163/honey5',
+  },
+  'telis-2007': { title: 'V. R. N. Telis et al. (2007), viscosity of aqueous carbohydrate solutions, measured' },
 } as const satisfies Record<string, Source>;

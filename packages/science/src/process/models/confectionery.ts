@@ -1,90 +1,23 @@
-import { composition, type Composition } from '../../composition.js';
 import { defineModel, type Estimate, type Model } from '../../model.js';
-import { requireRange } from '../../errors.js';
 import { foamConductivity } from '../foam.js';
 import { density, specificHeat, thermalConductivity } from '../thermal.js';
-import { massShare, temperature, volumeShare } from './inputs.js';
-
-const keys = [
-  'water',
-  'sucrose',
-  'glucose',
-  'fructose',
-  'maltose',
-  'higher_saccharides',
-  'lactose',
-  'polyols',
-  'starch',
-  'fibre',
-  'protein',
-  'salt',
-  'ash',
-] as const;
+import { compositionInputs, compositionOf, scaled, stateOf, type CompositionInput } from './composition.js';
+import { fraction, temperature } from './inputs.js';
 
 const inputs = [
-  massShare('water', 'water, mass fraction of the whole', { default: 0 }),
-  massShare('sucrose', 'sucrose, dissolved and crystal', { default: 0 }),
-  massShare('glucose', 'glucose (dextrose)', { default: 0 }),
-  massShare('fructose', 'fructose', { default: 0 }),
-  massShare('maltose', 'maltose', { default: 0 }),
-  massShare('higher_saccharides', 'saccharides of three and more units, from glucose syrup', { default: 0 }),
-  massShare('lactose', 'lactose, anhydrous', { default: 0 }),
-  massShare('polyols', 'polyols', { default: 0 }),
-  massShare('starch', 'starch', { default: 0 }),
-  massShare('fibre', 'fibre', { default: 0 }),
-  massShare('fat', 'fat of every kind, liquid', { default: 0 }),
-  massShare('protein', 'protein', { default: 0 }),
-  massShare('salt', 'salt', { default: 0 }),
-  massShare('ash', 'ash without salt', { default: 0 }),
-  { key: 'crystalline_sucrose_share', unit: 'kg/kg', meaning: 'share of the sucrose that is crystal', possible: [0, 1], default: 0 },
+  ...compositionInputs,
   { key: 'fat_continuous', unit: '1', meaning: 'fat is the continuous phase, as in chocolate', kind: 'flag', default: false },
-  volumeShare('air_fraction', 'share of the volume that is gas', { default: 0, fitted: [0, 0.64], possible: [0, 0.95] }),
+  fraction('air_fraction', 'share of the volume that is gas', { default: 0, fitted: [0, 0.64], possible: [0, 0.95] }),
   temperature('temperature_c', 'temperature', { default: 20, possible: [-40, 180], fitted: [0, 100] }),
 ] as const;
 
-type Inputs = Readonly<Record<(typeof keys)[number] | 'fat', number>> & {
-  readonly crystalline_sucrose_share: number;
-  readonly fat_continuous: boolean;
-  readonly temperature_c: number;
-  readonly air_fraction: number;
-};
-
-function vectorOf(x: Inputs): Composition {
-  const sum = total(x);
-  requireRange('sum of the constituents', sum, [Number.MIN_VALUE, Number.MAX_VALUE], 'mass balance');
-  return composition({
-    water: x.water / sum,
-    sucrose: x.sucrose / sum,
-    glucose: x.glucose / sum,
-    fructose: x.fructose / sum,
-    maltose: x.maltose / sum,
-    higher_saccharides: x.higher_saccharides / sum,
-    lactose: x.lactose / sum,
-    polyols: x.polyols / sum,
-    starch: x.starch / sum,
-    fibre: x.fibre / sum,
-    vegetable_fat: x.fat / sum,
-    milk_protein: x.protein / sum,
-    salt: x.salt / sum,
-    ash: x.ash / sum,
-  });
-}
-
-function total(x: Inputs): number {
-  return keys.reduce((sum, key) => sum + x[key], x.fat);
-}
-
-function normalised(x: Inputs) {
-  const sum = total(x);
-  if (Math.abs(sum - 1) <= 0.005) return [];
-  return [{ code: 'NORMALISED', message: `The constituents sum to ${sum.toFixed(4)}; they were scaled to 1` }];
-}
+type Inputs = CompositionInput & { readonly fat_continuous: boolean; readonly temperature_c: number; readonly air_fraction: number };
 
 const around = (value: number, share: number): Estimate => ({ value, low: value * (1 - share), high: value * (1 + share) });
 
 function properties(x: Inputs) {
-  const of = vectorOf(x);
-  const state = { crystallineSucrose: x.crystalline_sucrose_share, fatContinuous: x.fat_continuous };
+  const of = compositionOf(x);
+  const state = { ...stateOf(x), fatContinuous: x.fat_continuous };
   const t = x.temperature_c;
   return {
     rho: density(of, t, state) * (1 - x.air_fraction),
@@ -93,7 +26,7 @@ function properties(x: Inputs) {
   };
 }
 
-const common = { inputs, standing: 'found', remarks: normalised } as const;
+const common = { inputs, standing: 'found', remarks: scaled } as const;
 
 export const confectioneryModels: readonly Model[] = [
   defineModel({

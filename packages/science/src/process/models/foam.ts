@@ -1,6 +1,6 @@
 import { defineModel, type Model } from '../../model.js';
 import { airFraction, foamConductivity, overrun } from '../foam.js';
-import { positive, volumeShare } from './inputs.js';
+import { fraction, positive } from './inputs.js';
 
 const densities = [
   positive('density_kg_m3', 'kg/m³', 'density of the foam'),
@@ -40,7 +40,7 @@ export const foamModels: readonly Model[] = [
     about: 'Maxwell-Eucken: air (0.026 W/(m K)) as spheres in the mass.',
     inputs: [
       positive('gas_free_conductivity_w_m_k', 'W/(m K)', 'conductivity of the mass without gas'),
-      volumeShare('air_fraction', 'gas by volume of foam', { fitted: [0, 0.64] }),
+      fraction('air_fraction', 'gas by volume of foam', { fitted: [0, 0.64] }),
     ],
     outputs: [{ key: 'thermal_conductivity_w_m_k', unit: 'W/(m K)', meaning: 'conductivity of the foam' }],
     sources: ['maxwell-eucken'],

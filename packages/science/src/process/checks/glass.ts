@@ -1,0 +1,78 @@
+import type { Check } from '../../check.js';
+import { rows } from './row.js';
+
+const gt = (tg: number, k: number, water: number) => ({ solid_glass_transition_c: tg, gordon_taylor_k: k, water });
+const solid = (material: string, water = 0) => ({ material, water });
+
+export const glassChecks: readonly Check[] = [
+  ...rows({ model: 'glass_transition.gordon_taylor', kind: 'code', source: 'gordon-taylor-table-2016', standing: 'found' }, [
+    ['gt-fructose-0.06', gt(5, 3.8, 0.06), 'glass_transition_c', -22.33, 0.05],
+    ['gt-glucose-0.1', gt(31, 4.5, 0.1), 'glass_transition_c', -24.33, 0.05],
+    ['gt-maltose-0.03', gt(87, 6.2, 0.03), 'glass_transition_c', 51.28, 0.05],
+    ['gt-maltodextrin-de20-0.1', gt(141, 6.8, 0.1), 'glass_transition_c', 22.22, 0.05],
+    ['gt-maltodextrin-de5-0.06', gt(188, 7.7, 0.06), 'glass_transition_c', 81.56, 0.05],
+    ['gt-sucrose-0.05', gt(62, 5.42, 0.05), 'glass_transition_c', 18.3, 0.2],
+    ['gt-lactose-0.0637', gt(101, 6.56, 0.0637), 'glass_transition_c', 28.2, 0.2],
+  ]),
+  ...rows({ model: 'glass_transition.solid', kind: 'published', source: 'berk-table-1-4', standing: 'found' }, [
+    ['tg-glucose-second-table', solid('glucose'), 'glass_transition_c', 31, 8],
+    ['tg-sucrose-second-table', solid('sucrose'), 'glass_transition_c', 52, 10, 'The lower of the two sets that circulate.'],
+    ['tg-sorbitol-second-table', solid('sorbitol'), 'glass_transition_c', -2, 8],
+  ]),
+  ...rows({ model: 'glass_transition.solid', kind: 'measured', source: 'glass-data-base', standing: 'found' }, [
+    ['tg-fructose-measured', solid('fructose'), 'glass_transition_c', 6.85, 6],
+    ['tg-glucose-measured', solid('glucose'), 'glass_transition_c', 37.85, 7],
+  ]),
+  ...rows({ model: 'glass_transition.solid', kind: 'measured', source: 'lactose-glass-2006', standing: 'found' }, [
+    ['tg-lactose-measured', solid('lactose'), 'glass_transition_c', 102, 3],
+  ]),
+  ...rows({ model: 'glass_transition.solid', kind: 'measured', source: 'fructose-blends', standing: 'found' }, [
+    ['tg-fructose-blends', solid('fructose'), 'glass_transition_c', 12.85, 8],
+  ]),
+  ...rows({ model: 'glass_transition.syrup', kind: 'published', source: 'gordon-taylor-table-2016', standing: 'found' }, [
+    ['tg-chain-maltose', { dextrose_equivalent: 52.6 }, 'glass_transition_c', 87, 1, 'A row of the series.'],
+    ['tg-chain-20', { dextrose_equivalent: 20 }, 'glass_transition_c', 141, 1, 'A row of the series.'],
+    ['tg-chain-5', { dextrose_equivalent: 5 }, 'glass_transition_c', 188, 1, 'A row of the series.'],
+    ['tg-chain-glucose', { dextrose_equivalent: 100 }, 'glass_transition_c', 31, 1, 'A row of the series.'],
+    ['tg-chain-starch', { dextrose_equivalent: 0 }, 'glass_transition_c', 250, 15, 'Not used: long chains against starch.'],
+  ]),
+  ...rows({ model: 'glass_transition.mixture', kind: 'measured', source: 'kawai-2019', standing: 'found' }, [
+    [
+      'tg-hard-candy',
+      { sucrose: 0.53, glucose_syrup_solids: 0.44, water: 0.03 },
+      'glass_transition_c',
+      [28, 49],
+      3,
+      'Band of commercial candies; usual recipe with 3 % water.',
+    ],
+  ]),
+  ...rows({ model: 'glass_transition.mixture', kind: 'measured', source: 'sritham-2016', standing: 'found' }, [
+    [
+      'tg-sucrose-maltodextrin-30',
+      { sucrose: 0.7, glucose_syrup_solids: 0.3, dextrose_equivalent: 20 },
+      'glass_transition_c',
+      77,
+      8,
+      'Dextrose equivalent not stated; 20 assumed, and the glass held citrate too.',
+    ],
+    [
+      'tg-sucrose-maltodextrin-70',
+      { sucrose: 0.3, glucose_syrup_solids: 0.7, dextrose_equivalent: 20 },
+      'glass_transition_c',
+      101,
+      13,
+      'As above; tolerance widened by the spread of maltodextrins of DE 15 to 25.',
+    ],
+  ]),
+  ...rows({ model: 'glass_transition.critical_water', kind: 'measured', source: 'roos-2002', standing: 'found' }, [
+    ['lactose-critical-water', { lactose: 1, temperature_c: 24 }, 'moisture_dry_basis', 0.068, 0.006],
+    [
+      'lactose-critical-activity',
+      { lactose: 1, temperature_c: 24, gab_monolayer: 0.0491, gab_c: 4.33, gab_k: 1.18 },
+      'water_activity',
+      0.37,
+      0.03,
+      'GAB constants of amorphous lactose from memory.',
+    ],
+  ]),
+];
