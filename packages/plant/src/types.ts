@@ -1,4 +1,6 @@
 import type { Composition } from '@barwright/science';
+import type { Dimension } from './units/table.js';
+import type { Form } from './units/quantity.js';
 
 /** Where a word stands in the definition files: 'bars/kestrowan.yaml:12'. */
 export type Place = string;
@@ -20,6 +22,12 @@ export interface Entered {
   readonly standing?: string;
   readonly note?: string;
   readonly place: Place;
+  /** What it measures: 'mass', 'temperature difference' … */
+  readonly dimension?: Dimension;
+  /** How it was written. 'at most' and 'at least' give no aim: `value` is the limit itself; of a range it is the middle. */
+  readonly form?: Form;
+  /** Keys from the root of its file, for editing it; the file is the part of `place` before the colon. */
+  readonly path?: readonly (string | number)[];
 }
 
 /** Written with a quote or a plain word. */
@@ -241,6 +249,8 @@ export interface Station {
   readonly slug: string;
   /** The component or material it works on; 'bar' for what has been laid up; nothing for tanks. */
   readonly works?: string;
+  /** The stage of that component it does, where it does one of several: 'roast' of cocoa liquor. */
+  readonly stage?: string;
   readonly rate?: Rate;
   /** Whether the rate counts what goes in or what comes out. */
   readonly counts: 'in' | 'out';
@@ -264,6 +274,7 @@ export interface Line {
   readonly name: string;
   readonly slug: string;
   readonly lanes: Entered;
+  /** Width cut off at each of the two edges. */
   readonly edgeTrim: Entered;
   readonly slabSpeed: Entered;
   /** Gap between bars along the belt after spreading. */
@@ -289,7 +300,13 @@ export interface Plan {
   readonly order: Entered;
   /** Planned availability × performance × quality. */
   readonly plannedOee?: Entered;
-  readonly lots: readonly { readonly material: string; readonly lot: string; readonly note?: string }[];
+  readonly lots: readonly {
+    readonly material: string;
+    readonly lot: string;
+    readonly note?: string;
+    /** Intake results by name: moisture, count … */
+    readonly results?: readonly { readonly name: string; readonly slug: string; readonly value: Entered }[];
+  }[];
   readonly place: Place;
 }
 
