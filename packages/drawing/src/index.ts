@@ -1,0 +1,37 @@
+export {
+  circle,
+  countMarks,
+  group,
+  line,
+  lines,
+  path,
+  rect,
+  text,
+  type Box,
+  type CircleMark,
+  type Drawing,
+  type GroupMark,
+  type Ink,
+  type LineMark,
+  type Mark,
+  type Paint,
+  type PathMark,
+  type RectMark,
+  type Span,
+  type TextMark,
+} from './mark.js';
+export { DrawingError } from './errors.js';
+export { colour, family, type Theme } from './theme.js';
+export { attributes, spanAttributes, svgElements, toSvg, type Attributes, type SvgOptions } from './svg.js';
+export { flatten, type Flat, type FlatPath, type FlatText } from './flatten.js';
+export { section, sideView, type LayerPlace, type SectionDrawing } from './section.js';
+export type { SectionCoat, SectionExcess, SectionLayer, SectionSpec } from './section-spec.js';
+export type { Drawn, Filling, LayerTexture } from './textures/face.js';
+export type { Pieces } from './textures/placing.js';
+export type { PieceKind } from './textures/kernel.js';
+export type { Chocolate } from './textures/contours.js';
+export { sill, type NumberStanding, type SillDrawing, type SillSpec } from './sill.js';
+export { waterSteps, type WaterLevel, type WaterStep, type WaterStepsDrawing, type WaterStepsSpec } from './water-steps.js';
+export { knob, type KnobDrawing, type KnobPost, type KnobSpec } from './knob.js';
+export { bead, heldStraps, missing, replaced, seen, slanted, tick, tie, wedge } from './signs.js';
+export { textWidth, wrap } from './text-width.js';
