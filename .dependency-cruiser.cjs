@@ -1,11 +1,11 @@
 /** Imports run downward only: each package may use those that stand before it, never one behind it. */
-const order = ['science', 'chain', 'plant', 'bar', 'line', 'drawing', 'paper', 'store'];
+const order = ['science', 'chain', 'drawing', 'plant', 'bar', 'line', 'paper', 'store'];
 const allowed = {
   science: [],
   chain: [],
   plant: ['science'],
   bar: ['science', 'chain', 'plant'],
-  line: ['science', 'chain', 'plant', 'bar'],
+  line: ['science', 'chain', 'drawing', 'plant', 'bar'],
   drawing: [],
   paper: ['science', 'chain', 'plant', 'bar', 'line', 'drawing'],
   store: [],

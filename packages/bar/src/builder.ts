@@ -1,5 +1,5 @@
 import type { Quantity, Root, Step, Window } from '@barwright/chain';
-import type { Entered } from '@barwright/plant';
+import { dimensions, parseQuantity, type Entered } from '@barwright/plant';
 
 /** How a quantity is shown: unit inside, unit for people, digits. */
 export interface Look {
@@ -38,8 +38,8 @@ export class Builder {
     return root.id;
   }
 
-  /** A number of the definition as a root, with its window and its place. */
-  entered(id: string, meaning: string, entered: Entered, look: Look, window?: Partial<Window>): string {
+  /** A number of the definition as a root, with its window and its place; `sd` where it is known to vary. */
+  entered(id: string, meaning: string, entered: Entered, look: Look, window?: Partial<Window>, sd?: number): string {
     return this.root({
       id,
       meaning,
@@ -51,6 +51,7 @@ export class Builder {
       ...(entered.standing ? { standing: entered.standing } : {}),
       ...(entered.note ? { note: entered.note } : {}),
       ...windowOf(entered, window),
+      ...(sd === undefined ? {} : { sd }),
     });
   }
 
@@ -82,4 +83,17 @@ export function windowOf(entered: Entered, extra: Partial<Window> = {}): { windo
       ...extra,
     },
   };
+}
+
+/** A number is shown in the unit it was written in, with the digits it was written with. */
+export function lookOfWritten(entered: Pick<Entered, 'text'>): Look {
+  const decimals = Math.max(0, ...[...entered.text.matchAll(/\d[\d, ]*\.(\d+)/g)].map((match) => match[1]!.length));
+  const parsed = parseQuantity(entered.text, 'any');
+  if (!parsed.ok || parsed.measure.dimension.startsWith('money')) return { unit: '1', decimals };
+  const { dimension, unit } = parsed.measure;
+  const { inside } = dimensions[dimension];
+  if (inside === unit) return { unit: inside, decimals };
+  if (inside === '' || dimension === 'plain' || dimension === 'count')
+    return { unit: '1', ...(unit === '' ? {} : { show: unit }), decimals };
+  return { unit: inside, show: unit, decimals };
 }

@@ -7,6 +7,7 @@ export {
   kelvin,
   kilogram,
   kilogramPerHour,
+  lookOfWritten,
   millimetre,
   percent,
   vector,

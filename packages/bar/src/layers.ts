@@ -48,29 +48,36 @@ export function layerSteps(b: Builder, plant: Plant, bar: Bar): void {
     run: (l: number, w: number) => l * w,
   });
   for (const layer of bar.layers.filter((other) => other.sunkInto === undefined)) hostSteps(b, plant, bar, layer);
-  restStep(b, bar, parts);
+  restStep(b, parts);
   for (const layer of bar.layers.filter((other) => other.sunkInto === undefined)) thicknessStep(b, plant, bar, layer);
   centreSteps(b, bar);
-  if (bar.coat) coatSteps(b, plant, bar, bar.coat);
+  if (bar.coat) coatSteps(b, plant, bar.coat);
   sizeSteps(b, bar);
 }
 
 /** Mass of a layer and of what has sunk into it, from whatever the plant wrote down. */
 function hostSteps(b: Builder, plant: Plant, bar: Bar, host: Layer): void {
   const guests = bar.layers.filter((layer) => layer.sunkInto === host.name);
-  for (const guest of guests) massStep(b, plant, bar, guest, []);
-  massStep(b, plant, bar, host, guests);
+  for (const guest of guests) massStep(b, plant, guest, []);
+  massStep(b, plant, host, guests);
 }
 
-function massStep(b: Builder, plant: Plant, bar: Bar, layer: Layer, guests: readonly Layer[]): void {
+function massStep(b: Builder, plant: Plant, layer: Layer, guests: readonly Layer[]): void {
   const id = `layer.${layer.slug}`;
   const mass = { id: `${id}.mass`, meaning: `${layer.name} on a bar`, ...gram };
   const rho = `${plant.components.get(layer.component)!.slug}.density`;
   const { amount } = layer;
   if (amount.by === 'mass') {
-    b.entered(mass.id, mass.meaning, amount.mass, gram);
+    b.entered(mass.id, mass.meaning, amount.mass, gram, undefined, spread(layer.variation, amount.mass));
   } else if (amount.by === 'mass per area') {
-    const per = b.entered(`${id}.mass_per_area`, `${layer.name} laid per area`, amount.massPerArea, { unit: 'kg/m²', decimals: 2 });
+    const per = b.entered(
+      `${id}.mass_per_area`,
+      `${layer.name} laid per area`,
+      amount.massPerArea,
+      { unit: 'kg/m²', decimals: 2 },
+      undefined,
+      spread(layer.variation, amount.massPerArea),
+    );
     b.step({
       title: `Mass of ${layer.name}`,
       inputs: [per, 'bar.area'],
@@ -79,7 +86,14 @@ function massStep(b: Builder, plant: Plant, bar: Bar, layer: Layer, guests: read
       run: (m: number, a: number) => m * a,
     });
   } else if (amount.by === 'thickness') {
-    const thickness = b.entered(`${id}.thickness`, `thickness of ${layer.name}`, amount.thickness, millimetre);
+    const thickness = b.entered(
+      `${id}.thickness`,
+      `thickness of ${layer.name}`,
+      amount.thickness,
+      millimetre,
+      undefined,
+      spread(layer.variation, amount.thickness),
+    );
     const voids = voidsOf(b, layer, guests);
     const sunk = guests.flatMap((guest) => [`layer.${guest.slug}.mass`, `${plant.components.get(guest.component)!.slug}.density`]);
     b.step({
@@ -98,6 +112,11 @@ function massStep(b: Builder, plant: Plant, bar: Bar, layer: Layer, guests: read
   }
 }
 
+/** Standard deviation of what is dosed, from its coefficient of variation. */
+function spread(variation: Layer['variation'], of: { readonly value: number }): number | undefined {
+  return variation && variation.value * of.value;
+}
+
 /** Air left in the layer: that of the layer itself, or of what sinks into it. */
 function voidsOf(b: Builder, layer: Layer, guests: readonly Layer[]): string {
   const id = `layer.${layer.slug}.voids`;
@@ -109,7 +128,7 @@ function voidsOf(b: Builder, layer: Layer, guests: readonly Layer[]): string {
 }
 
 /** The one part that is "what is missing to the bar's mass". */
-function restStep(b: Builder, bar: Bar, parts: readonly BarPart[]): void {
+function restStep(b: Builder, parts: readonly BarPart[]): void {
   const rest = parts.find((part) => part.amount.by === 'rest');
   if (!rest) return;
   const others = parts.filter((part) => part !== rest);
@@ -172,7 +191,7 @@ function centreSteps(b: Builder, bar: Bar): void {
   });
 }
 
-function coatSteps(b: Builder, plant: Plant, bar: Bar, coat: Coat): void {
+function coatSteps(b: Builder, plant: Plant, coat: Coat): void {
   const component = plant.components.get(coat.component)!;
   const allRound = coat.covers === 'all round';
   b.step({
@@ -196,7 +215,7 @@ function coatSteps(b: Builder, plant: Plant, bar: Bar, coat: Coat): void {
       run: (t: number, a: number, r: number) => t * a * r,
     });
   } else {
-    if (amount.by === 'mass') b.entered(mass.id, mass.meaning, amount.mass, gram);
+    if (amount.by === 'mass') b.entered(mass.id, mass.meaning, amount.mass, gram, undefined, spread(coat.variation, amount.mass));
     if (amount.by === 'mass per area') {
       const per = b.entered('coat.mass_per_area', 'coat per area of centre', amount.massPerArea, { unit: 'kg/m²', decimals: 3 });
       b.step({
@@ -215,11 +234,11 @@ function coatSteps(b: Builder, plant: Plant, bar: Bar, coat: Coat): void {
       run: (m: number, a: number, r: number) => m / (a * r),
     });
   }
-  faceSteps(b, bar, coat);
+  faceSteps(b, coat);
 }
 
-/** Thickness on each face: from the finished size where the plant measured it, else the mean on every face. */
-function faceSteps(b: Builder, bar: Bar, coat: Coat): void {
+/** Thickness on each face: the mean everywhere, until a drainage model tells the faces apart. */
+function faceSteps(b: Builder, coat: Coat): void {
   const minimum = { top: coat.minimum.top, side: coat.minimum.side, bottom: coat.minimum.bottom };
   const faces = coat.covers === 'all round' ? (['top', 'side', 'bottom'] as const) : (['top', 'side'] as const);
   for (const face of faces) {

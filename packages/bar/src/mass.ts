@@ -6,9 +6,10 @@ import { barParts, sum } from './layers.js';
 export function massSteps(b: Builder, plant: Plant, bar: Bar): void {
   const parts = barParts(plant, bar);
   const { low, high } = bar.target;
+  const cutting = cuttingDeviations(b, bar);
   b.step({
     title: 'Mass of the bar',
-    inputs: parts.map((part) => `${part.id}.mass`),
+    inputs: ['bar.centre_mass', ...(bar.coat ? ['coat.mass'] : []), ...cutting],
     outputs: [
       {
         id: 'bar.mass',
@@ -23,8 +24,13 @@ export function massSteps(b: Builder, plant: Plant, bar: Bar): void {
         },
       },
     ],
-    equation: 'Σ layers + coat',
-    run: sum,
+    equation: cutting.length > 0 ? 'centre · Π (1 + deviation of the cut) + coat' : 'centre + coat',
+    run: (centre: number, ...rest: number[]) => {
+      const first = bar.coat ? 1 : 0;
+      let cut = centre;
+      for (let i = first; i < rest.length; i++) cut *= 1 + rest[i]!;
+      return cut + (bar.coat ? rest[0]! : 0);
+    },
   });
   b.step({
     title: 'Given away',
@@ -43,6 +49,29 @@ export function massSteps(b: Builder, plant: Plant, bar: Bar): void {
     });
   }
   variationSteps(b, plant, bar);
+}
+
+/** How far the cut is from its set length and width, as a share; 0 unless measured. A longer cut carries more of the centre. */
+function cuttingDeviations(b: Builder, bar: Bar): string[] {
+  const cuts = [
+    ['length', bar.cutLengthVariation],
+    ['width', bar.cutWidthVariation],
+  ] as const;
+  return cuts.flatMap(([name, variation]) => {
+    if (!variation) return [];
+    return [
+      b.root({
+        id: `deviation.cut_${name}`,
+        meaning: `deviation of the cut ${name} from what is set`,
+        ...percent,
+        value: 0,
+        sd: variation.value,
+        origin: 'default',
+        note: 'as set, unless measured',
+        place: variation.place,
+      }),
+    ];
+  });
 }
 
 function variationSteps(b: Builder, plant: Plant, bar: Bar): void {

@@ -6,7 +6,7 @@ import {
   compositionKeys,
   density as densityOf,
   fats,
-  firstEstimateWaterActivity,
+  groverActivity,
   proteins,
   share,
   solutionOf,
@@ -16,7 +16,7 @@ import {
   type Composition,
   type CompositionKey,
 } from '@barwright/science';
-import { density, fraction, percent, vector, windowOf, type Builder } from './builder.js';
+import { density, fraction, lookOfWritten, percent, vector, windowOf, type Builder } from './builder.js';
 import type { Part } from './component.js';
 
 /** Temperature at which activity, density and specific heat of a finished component are stated. */
@@ -78,23 +78,9 @@ export function propertySteps(b: Builder, plant: Plant, component: Component, pa
       `${c}.target.${target.slug}`,
       `${target.name} of ${component.name}`,
       target.value,
-      lookOfTarget(target.value.unit),
+      lookOfWritten(target.value),
       windowOf(target.value).window,
     );
-  }
-}
-
-function lookOfTarget(unit: string): { unit: string; show?: string; decimals: number } {
-  switch (unit) {
-    case '%':
-      return { unit: '1', show: '%', decimals: 1 };
-    case 'µm':
-    case 'um':
-      return { unit: 'm', show: 'µm', decimals: 0 };
-    case '':
-      return { unit: '1', decimals: 1 };
-    default:
-      return { unit, decimals: 1 };
   }
 }
 
@@ -140,7 +126,7 @@ function activitySteps(b: Builder, plant: Plant, component: Component, parts: re
     outputs: [{ id: `${id}_first_estimate`, meaning: `${meaning} by the first-estimate equation`, ...fraction }],
     equation: 'aw = 1.04 − 0.10 Es + 0.0045 Es²',
     sources: ['grover-1947'],
-    run: (x: Composition) => firstEstimateWaterActivity(x),
+    run: (x: Composition) => groverActivity(solutionOf(x), share(x, proteins)),
     uncertainty: () => [0.03],
   });
 }

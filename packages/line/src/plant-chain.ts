@@ -33,10 +33,10 @@ export function plantChain(plant: Plant, barName?: string, drive: Drive = {}): P
   const b = new Builder();
   barSteps(b, plant, bar, drive);
   if (line) {
-    rateSteps(b, bar, line);
+    rateSteps(b, line);
     const materials = demandSteps(b, plant, bar);
     stationSteps(b, plant, bar, line);
-    reworkSteps(b, plant, bar, line);
+    reworkSteps(b, plant, line);
     if (plan) orderSteps(b, plant, bar, plan, materials);
   }
   return { plant, bar, line, plan, chain: buildChain(b.roots, b.steps) };

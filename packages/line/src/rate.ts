@@ -1,8 +1,8 @@
-import type { Bar, Line } from '@barwright/plant';
+import type { Line } from '@barwright/plant';
 import { kilogramPerHour, percent, type Builder } from '@barwright/bar';
 
 /** Lanes, speeds and the rate at which the line cuts, coats, wraps: rated, and as planned with its stops. */
-export function rateSteps(b: Builder, bar: Bar, line: Line): void {
+export function rateSteps(b: Builder, line: Line): void {
   const speed = { unit: 'm/s', show: 'm/min', decimals: 2 };
   const perMinute = { unit: '1/min', show: 'bars/min', decimals: 0 };
   b.entered('line.lanes', 'lanes that the slitter cuts', line.lanes, { unit: '1', decimals: 0 });

@@ -1,8 +1,8 @@
-import type { Bar, Line, Plant } from '@barwright/plant';
+import type { Line, Plant } from '@barwright/plant';
 import { percent, type Builder } from '@barwright/bar';
 
 /** Edge trim that goes back: how much, how it sits under the cap, what it saves. */
-export function reworkSteps(b: Builder, plant: Plant, bar: Bar, line: Line): void {
+export function reworkSteps(b: Builder, plant: Plant, line: Line): void {
   const into = line.trimGoesTo ? plant.components.get(line.trimGoesTo) : undefined;
   if (!into) return;
   b.step({

@@ -1,5 +1,5 @@
-import { kilogramPerHour, percent, type Builder, type Look } from '@barwright/bar';
-import type { Bar, Line, Plant, Station } from '@barwright/plant';
+import { kilogramPerHour, lookOfWritten, percent, type Builder, type Look } from '@barwright/bar';
+import type { Bar, Component, Line, Plant, Station } from '@barwright/plant';
 
 /** Load, utilisation, cover and dwell of every station; the first that cannot. */
 export function stationSteps(b: Builder, plant: Plant, bar: Bar, line: Line): void {
@@ -8,7 +8,7 @@ export function stationSteps(b: Builder, plant: Plant, bar: Bar, line: Line): vo
     const id = `station.${station.slug}`;
     const load = loadOf(b, plant, bar, station);
     if (station.rate && load) {
-      utilisation(b, bar, station, id, load);
+      utilisation(b, station, id, load);
       loaded.push({ station, id });
     }
     if (station.holds && load) cover(b, station, id, load.flow);
@@ -44,11 +44,29 @@ function loadOf(b: Builder, plant: Plant, bar: Bar, station: Station): Load | un
     };
   if (works === undefined) return undefined;
   const component = plant.components.get(works);
+  if (component && station.stage !== undefined)
+    return { flow: stageFlow(b, component, station.stage, station.counts), per: 1, look: kilogramPerHour };
   const flow = component ? `flow.${component.slug}.${station.counts}` : `flow.material.${plant.materials.get(works)?.slug}`;
   return b.has(flow) ? { flow, per: 1, look: kilogramPerHour } : undefined;
 }
 
-function utilisation(b: Builder, bar: Bar, station: Station, id: string, load: Load): void {
+/** What goes into, or comes out of, one stage of a component. */
+function stageFlow(b: Builder, component: Component, name: string, counts: 'in' | 'out'): string {
+  const stage = component.stages.find((other) => other.name === name)!;
+  const c = component.slug;
+  const id = `flow.${c}.${stage.slug}_${counts}`;
+  if (b.has(id)) return id;
+  const word = counts === 'in' ? 'going into' : 'coming out of';
+  return b.step({
+    title: `Flow ${word} ${stage.name}`,
+    inputs: [`flow.${c}.in`, `${c}.stage.${stage.slug}.${counts === 'in' ? 'in_mass' : 'mass'}`, `${c}.charge_sum`],
+    outputs: [{ id, meaning: `${component.name} ${word} ${stage.name} at rated speed`, ...kilogramPerHour }],
+    equation: 'charged · mass at the stage per kg charged',
+    run: (flow: number, mass: number, charge: number) => (flow * mass) / charge,
+  });
+}
+
+function utilisation(b: Builder, station: Station, id: string, load: Load): void {
   const { rate } = station;
   if (!rate) return;
   const one =
@@ -166,33 +184,7 @@ function buffer(b: Builder, line: Line, station: Station, id: string): void {
 }
 
 function setPoint(b: Builder, station: Station, point: Station['setPoints'][number]): void {
-  b.entered(`set.${station.slug}.${point.slug}`, `${point.name} at the ${station.name}`, point.value, lookOf(point.value.unit));
-}
-
-/** A set point is shown in the unit it was written in. */
-export function lookOf(unit: string): Look {
-  const looks: Readonly<Record<string, Look>> = {
-    '%': { unit: '1', show: '%', decimals: 1 },
-    '°C': { unit: '°C', decimals: 1 },
-    '°F': { unit: '°C', show: '°F', decimals: 0 },
-    mm: { unit: 'm', show: 'mm', decimals: 1 },
-    in: { unit: 'm', show: 'in', decimals: 3 },
-    min: { unit: 's', show: 'min', decimals: 1 },
-    h: { unit: 's', show: 'h', decimals: 1 },
-    'm/s': { unit: 'm/s', decimals: 2 },
-    'm/min': { unit: 'm/s', show: 'm/min', decimals: 2 },
-    bar: { unit: 'Pa', show: 'bar', decimals: 1 },
-    mbar: { unit: 'Pa', show: 'mbar', decimals: 0 },
-    'g/cm³': { unit: 'kg/m³', show: 'g/cm³', decimals: 2 },
-    g: { unit: 'kg', show: 'g', decimals: 1 },
-    oz: { unit: 'kg', show: 'oz', decimals: 2 },
-    'Pa·s': { unit: 'Pa·s', decimals: 1 },
-    Pa: { unit: 'Pa', decimals: 1 },
-    'kg/h': { unit: 'kg/h', decimals: 0 },
-    'kg/m²': { unit: 'kg/m²', decimals: 2 },
-    µm: { unit: 'm', show: 'µm', decimals: 0 },
-  };
-  return looks[unit] ?? { unit: unit === '' ? '1' : unit, decimals: 1 };
+  b.entered(`set.${station.slug}.${point.slug}`, `${point.name} at the ${station.name}`, point.value, lookOfWritten(point.value));
 }
 
 function limits(b: Builder, loaded: readonly { station: Station; id: string }[]): void {

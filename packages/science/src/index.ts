@@ -31,3 +31,7 @@ export {
 } from './composition.js';
 export { runCheck, type Check, type CheckResult } from './check.js';
 export { checks, modelById, models } from './registry.js';
+export * from './core/index.js';
+export * from './water/index.js';
+export * from './process/index.js';
+export * from './cocoa/index.js';

@@ -1,0 +1,41 @@
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { existsSync } from 'node:fs';
+import { readdir } from 'node:fs/promises';
+import { Misused, type Out } from '../out.js';
+
+interface ServeOptions {
+  readonly port: string;
+  readonly data?: string;
+}
+
+/** Serves until Ctrl-C. */
+export async function serveCommand(options: ServeOptions, out: Out): Promise<void> {
+  const port = Number(options.port);
+  if (!Number.isInteger(port) || port < 1 || port > 65_535)
+    throw new Misused(`--port is "${options.port}", but a number from 1 to 65535 is expected`);
+  const root = projectRoot();
+  const { serve } = await import('@barwright/server');
+  await serve({
+    port,
+    ...(options.data ? { dataDir: options.data } : {}),
+    webRoot: join(root, 'apps/web/dist'),
+    plants: await examples(join(root, 'examples')),
+    say: out.line,
+  });
+}
+
+/** The example plants, to start with when the store is empty. */
+async function examples(folder: string): Promise<string[]> {
+  const entries = await readdir(folder, { withFileTypes: true });
+  return entries
+    .filter((entry) => entry.isDirectory() && existsSync(join(folder, entry.name, 'plant.yaml')))
+    .map((entry) => join(folder, entry.name));
+}
+
+/** The folder of the project, from wherever this file was built to. */
+function projectRoot(): string {
+  let folder = dirname(fileURLToPath(import.meta.url));
+  while (!existsSync(join(folder, 'examples')) && dirname(folder) !== folder) folder = dirname(folder);
+  return folder;
+}

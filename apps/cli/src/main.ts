@@ -1,0 +1,171 @@
+import { Command, CommanderError, Option } from 'commander';
+import { Misused, Refused, terminal, type Out } from './out.js';
+
+const many = (value: string, before: readonly string[] = []) => [...before, value];
+
+/** Runs one command line. @returns exit code: 0 done, 1 refused, 2 misused */
+export async function main(argv: readonly string[]): Promise<number> {
+  const out = terminal();
+  try {
+    await program(out).parseAsync([...argv], { from: 'user' });
+    return 0;
+  } catch (error) {
+    return explainFailure(error, out);
+  }
+}
+
+function explainFailure(error: unknown, out: Out): number {
+  if (error instanceof CommanderError)
+    return ['commander.help', 'commander.helpDisplayed', 'commander.version'].includes(error.code) ? 0 : 2;
+  if (error instanceof Misused) {
+    out.warn(error.message);
+    return 2;
+  }
+  if (error instanceof Refused) {
+    if (error.message) out.warn(error.message);
+    return 1;
+  }
+  const code = (error as { code?: unknown }).code;
+  out.warn(
+    typeof code === 'string'
+      ? `${(error as Error).message} [${code}]`
+      : `This should not happen: ${(error as Error).message}. Run with BARWRIGHT_DEBUG=1 to see where.`,
+  );
+  if (process.env['BARWRIGHT_DEBUG']) out.warn(String((error as Error).stack));
+  return 1;
+}
+
+function program(out: Out): Command {
+  const top = new Command('barwright')
+    .description('One layered, enrobed bar, one line, one day as a single chain of numbers. It advises; it never drives a machine.')
+    .version('0.1.0')
+    .exitOverride()
+    .configureHelp({ sortSubcommands: false })
+    .showHelpAfterError('(add --help for what it takes)')
+    .configureOutput({ writeErr: (text) => process.stderr.write(text) });
+  top.addHelpText('after', '\nExit codes: 0 done, 1 refused (it says why), 2 misused.\nStart here: barwright sheet examples/pellamoor');
+  plantCommand(
+    top,
+    'sheet',
+    'The whole bar on the whole line: every number with its window and origin',
+    'sheet examples/pellamoor --bar Kestrowan',
+  )
+    .option('--html <file>', 'write the run sheet as HTML')
+    .option('--pdf <file>', 'write the run sheet as PDF')
+    .option('--all', 'show also what lies between the lines: stages, needs, compositions')
+    .action(async (folder, options) => (await import('./commands/sheet.js')).sheetCommand(folder, options, out));
+  plantCommand(
+    top,
+    'evaluate',
+    'Values of some quantities',
+    'evaluate examples/pellamoor bar.mass bar.cost --set caramel.moisture="10.3 %"',
+  )
+    .argument('[ids...]', 'ids of quantities; all of them when none is named')
+    .action(async (folder, ids, options) => (await import('./commands/evaluate.js')).evaluateCommand(folder, ids, options, out));
+  plantCommand(top, 'explain', 'Where a number comes from, back to what was entered', 'explain examples/pellamoor bar.cost --depth 2')
+    .argument('<id>', 'id of a quantity')
+    .option('--depth <n>', 'levels to show; all when left out')
+    .action(async (folder, id, options) => (await import('./commands/explain.js')).explainCommand(folder, id, options, out));
+  plantCommand(
+    top,
+    'observe',
+    'Put a measurement in place of a value and see what follows',
+    'observe examples/pellamoor caramel.moisture="10.3 %" --note "titration, 12:08"',
+  )
+    .argument('<measurements...>', 'id=value, with its unit')
+    .option('--note <text>', 'how and when it was measured')
+    .action(async (folder, texts, options) => (await import('./commands/change.js')).observeCommand(folder, texts, options, out));
+  plantCommand(
+    top,
+    'solve',
+    'What must this knob be for that result?',
+    'solve examples/pellamoor --target caramel.water_activity=0.54 --knob caramel.cook_temperature',
+  )
+    .requiredOption('--target <id=value>', 'what is wanted')
+    .requiredOption('--knob <id>', 'what may be turned')
+    .option('--low <value>', 'lowest value of the knob; default: its window')
+    .option('--high <value>', 'highest value of the knob')
+    .action(async (folder, options) => (await import('./commands/solve.js')).solveCommand(folder, options, out));
+  plantCommand(
+    top,
+    'vary',
+    'What the scatter of the inputs does to a result, and which input does most of it',
+    'vary examples/pellamoor --output bar.mass --samples 8192',
+  )
+    .option('--output <id>', 'result to look at; may be repeated', many)
+    .option(
+      '--input <id:sd>',
+      'input that varies, with its standard deviation; may be repeated; default: every tolerance in the definition',
+      many,
+    )
+    .option('--samples <n>', 'number of samples', '4096')
+    .option('--seed <n>', 'seed of the scramble', '1')
+    .action(async (folder, options) => (await import('./commands/vary.js')).varyCommand(folder, options, out));
+  plantCommand(
+    top,
+    'map',
+    'The window over two knobs in which all limits hold',
+    'map examples/pellamoor --x "caramel.moisture:8 %:11 %" --y "nougat.moisture:8 %:10 %" --output step.caramel_nougat',
+  )
+    .requiredOption('--x <id:low:high[:steps]>', 'first knob')
+    .requiredOption('--y <id:low:high[:steps]>', 'second knob')
+    .option('--output <id>', 'quantity whose window must hold; may be repeated; default: every window that the knobs reach', many)
+    .action(async (folder, options) => (await import('./commands/map.js')).mapCommand(folder, options, out));
+  plantCommand(
+    top,
+    'compare',
+    'Two versions, two bars or a change, side by side',
+    'compare examples/pellamoor --set material.cocoa_butter.price="14.3 EUR/kg"',
+  )
+    .option('--with <folder>', 'another plant folder')
+    .option('--with-bar <name>', 'another bar')
+    .action(async (folder, options) => (await import('./commands/change.js')).compareCommand(folder, options, out));
+  plantCommand(
+    top,
+    'calibrate',
+    'Fit the plant’s own constants to its logs, with confidence limits',
+    'calibrate examples/pellamoor --parameter caramel.cook_model_offset:-5:5 --data cooks.csv',
+  )
+    .requiredOption('--parameter <id[:low:high]>', 'constant to fit; may be repeated', many)
+    .requiredOption('--data <file>', 'CSV with a column for each quantity id; the columns named by --observed are fitted to')
+    .option('--observed <id>', 'column that was measured and is to be met; may be repeated', many)
+    .action(async (folder, options) => (await import('./commands/calibrate.js')).calibrateCommand(folder, options, out));
+  plantCommand(top, 'quantities', 'The ids that the other commands take', 'quantities examples/pellamoor --like water')
+    .option('--like <text>', 'only those with this in id or meaning')
+    .action(async (folder, options) => (await import('./commands/quantities.js')).quantitiesCommand(folder, options, out));
+  command(
+    top,
+    'model',
+    'The one door to every published model',
+    `model sucrose.boiling_point --in '{"solids": 0.8, "pressure_pa": 101325}' --json`,
+  )
+    .argument('[id]', 'id of a model')
+    .option('--list', 'list every model with its inputs, ranges and sources')
+    .option('--in <json>', 'inputs by key; keys carry the unit')
+    .option('--batch <file>', 'many at once: one {"id":…,"in":{…}} a line; - for standard input')
+    .option('--json', 'as JSON')
+    .action(async (id, options) => (await import('./commands/model.js')).modelCommand(id, options, out));
+  command(top, 'evidence', 'Every model against values from outside', 'evidence --model sucrose')
+    .option('--json', 'as JSON')
+    .option('--model <start>', 'only models whose id starts so')
+    .option('--write <folder>', 'write the evidence pages')
+    .action(async (options) => (await import('./commands/evidence.js')).evidenceCommand(options, out));
+  command(top, 'serve', 'The screens, on this machine only', 'serve --port 4820')
+    .option('--port <n>', 'port to try first', '4820')
+    .option('--data <folder>', 'where the database is kept; default: the data folder of the user')
+    .action(async (options) => (await import('./commands/serve.js')).serveCommand(options, out));
+  return top;
+}
+
+function command(top: Command, name: string, summary: string, example: string): Command {
+  return top.command(name).summary(summary).description(summary).exitOverride().addHelpText('after', `\nExample:\n  barwright ${example}`);
+}
+
+function plantCommand(top: Command, name: string, summary: string, example: string): Command {
+  return command(top, name, summary, example)
+    .argument('<plant-folder>', 'folder with the definition of the plant')
+    .option('--bar <name>', 'which bar; default: that of the plan')
+    .option('--set <id=value>', 'change a value first, as a what-if; may be repeated', many)
+    .addOption(new Option('--units <system>', 'units to read').choices(['metric', 'us']).default('metric'))
+    .option('--json', 'as JSON');
+}
