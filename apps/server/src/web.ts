@@ -1,0 +1,82 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import fastifyStatic from '@fastify/static';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { ServerError } from './errors.js';
+import { contentPolicy, freshNonce, inlineHashes, noncePlaceholder } from './security.js';
+
+/** Stands in `index.html` where the first frame goes: inside the root element. */
+export const firstFramePlaceholder = '<!--first-frame-->';
+
+/** HTML to show before the scripts have run, for a path such as '/pellamoor'; undefined: nothing. */
+export type FirstFrame = (path: string) => Promise<string | undefined> | string | undefined;
+
+export interface Web {
+  /** Folder with `index.html` and hashed files under `assets/`, each perhaps with a `.br` or `.gz` beside it. */
+  readonly root: string;
+  readonly firstFrame?: FirstFrame;
+  readonly log: (line: string) => void;
+}
+
+/** The screens: files as they are, and `index.html` for every path that a screen may have. */
+export async function serveWeb(app: FastifyInstance, web: Web): Promise<void> {
+  await app.register(async (files) => {
+    // A folder, a path that leaves the root or one with odd bytes: for the client there is nothing there.
+    files.setErrorHandler<{ status?: number }>((error, request) => {
+      if ((error.status ?? 500) < 500) throw new ServerError('NOT_FOUND', `There is nothing at ${request.method} ${pathOf(request)}`);
+      throw error;
+    });
+    await files.register(fastifyStatic, {
+      root: web.root,
+      index: false,
+      dotfiles: 'ignore',
+      preCompressed: true,
+      cacheControl: false,
+      allowedPath: (path) => !path.endsWith('.html'),
+      setHeaders: (response, path) => {
+        const hashed = /[\\/]assets[\\/][^\\/]+-[\w-]{8,}\.\w+(\.br|\.gz)?$/.test(path);
+        response.setHeader('cache-control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache');
+      },
+    });
+  });
+  app.get('/', (request, reply) => sendPage(web, request, reply));
+}
+
+/** True for a path that a person may open: not the API, and not a file that is missing. */
+export function isScreen(request: FastifyRequest): boolean {
+  const path = pathOf(request);
+  const accepts = request.headers.accept ?? '';
+  const reads = request.method === 'GET' || request.method === 'HEAD';
+  return reads && !/^\/api(\/|$)/.test(path) && !/\.[^/]*$/.test(path) && /text\/html|\*\/\*/.test(accepts);
+}
+
+/** `index.html` with a fresh nonce, the first frame, and a policy that admits exactly its inline blocks. */
+export async function sendPage(web: Web, request: FastifyRequest, reply: FastifyReply): Promise<string> {
+  const nonce = freshNonce();
+  const raw = await readFile(join(web.root, 'index.html'), 'utf8').catch(() => {
+    throw new ServerError('WEB_NOT_BUILT', 'The screens have not been built; run `npm run build` once');
+  });
+  const frame = await firstFrameOf(web, pathOf(request));
+  const html = raw.replaceAll(noncePlaceholder, nonce).replace(firstFramePlaceholder, () => frame);
+  reply.type('text/html; charset=utf-8').header('cache-control', 'no-store');
+  reply.header(
+    'content-security-policy',
+    contentPolicy({ styles: [`'nonce-${nonce}'`, ...inlineHashes(html, 'style')], scripts: inlineHashes(raw, 'script') }),
+  );
+  return html;
+}
+
+/** A first frame that fails costs the first frame, not the page. */
+async function firstFrameOf(web: Web, path: string): Promise<string> {
+  try {
+    return (await web.firstFrame?.(path)) ?? '';
+  } catch (error) {
+    web.log(`The first frame of ${path} failed: ${(error as Error).stack ?? String(error)}`);
+    return '';
+  }
+}
+
+/** Without query. */
+export function pathOf(request: FastifyRequest): string {
+  return request.url.replace(/[?#].*$/, '');
+}
