@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import Fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
 import type { Store } from '@barwright/store';
 import manifest from '../package.json' with { type: 'json' };
@@ -51,7 +52,7 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
   const web: Web | undefined =
     options.webRoot === undefined
       ? undefined
-      : { root: options.webRoot, log, ...(options.staticFirstFrame ? { firstFrame: options.staticFirstFrame } : {}) };
+      : { root: resolve(options.webRoot), log, ...(options.staticFirstFrame ? { firstFrame: options.staticFirstFrame } : {}) };
   app.setNotFoundHandler(async (request, reply) => {
     if (web && isScreen(request)) return sendPage(web, request, reply);
     throw new ServerError('NOT_FOUND', `There is nothing at ${request.method} ${pathOf(request)}`);

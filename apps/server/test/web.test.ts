@@ -1,5 +1,5 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { firstFramePlaceholder, noncePlaceholder } from '../src/index.js';
@@ -60,6 +60,11 @@ describe('the page', () => {
     expect(await page('/pellamoor?x')).toContain('<div id="root"><main>$& /pellamoor</main></div>');
     expect(await page('/broken')).toContain('<div id="root"></div>');
     expect(log.join()).toContain('no frame');
+  });
+
+  it('is found in a folder given from where the program runs', async () => {
+    const { app } = await start({ webRoot: relative(process.cwd(), built()) });
+    expect((await app.inject('/')).statusCode).toBe(200);
   });
 
   it('says how to build it when it is not there', async () => {
