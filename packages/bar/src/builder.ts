@@ -1,5 +1,5 @@
 import type { Quantity, Root, Step, Window } from '@barwright/chain';
-import { dimensions, parseQuantity, type Entered } from '@barwright/plant';
+import { dimensionNames, dimensions, type Entered } from '@barwright/plant';
 
 /** How a quantity is shown: unit inside, unit for people, digits. */
 export interface Look {
@@ -86,14 +86,14 @@ export function windowOf(entered: Entered, extra: Partial<Window> = {}): { windo
 }
 
 /** A number is shown in the unit it was written in, with the digits it was written with. */
-export function lookOfWritten(entered: Pick<Entered, 'text'>): Look {
-  const decimals = Math.max(0, ...[...entered.text.matchAll(/\d[\d, ]*\.(\d+)/g)].map((match) => match[1]!.length));
-  const parsed = parseQuantity(entered.text, 'any');
-  if (!parsed.ok || parsed.measure.dimension.startsWith('money')) return { unit: '1', decimals };
-  const { dimension, unit } = parsed.measure;
-  const { inside } = dimensions[dimension];
-  if (inside === unit) return { unit: inside, decimals };
-  if (inside === '' || dimension === 'plain' || dimension === 'count')
+export function lookOfWritten({ text, unit }: Pick<Entered, 'text' | 'unit'>): Look {
+  const decimals = Math.max(0, ...[...text.matchAll(/\d[\d, ]*\.(\d+)/g)].map((match) => match[1]!.length));
+  const dimension =
+    unit === 'K'
+      ? ('temperature difference' as const)
+      : dimensionNames.find((name) => !name.startsWith('money') && dimensions[name].units.has(unit));
+  const inside = dimension && dimensions[dimension].inside;
+  if (inside === undefined || dimension === 'plain' || dimension === 'count')
     return { unit: '1', ...(unit === '' ? {} : { show: unit }), decimals };
-  return { unit: inside, show: unit, decimals };
+  return inside === unit ? { unit, decimals } : { unit: inside, show: unit, decimals };
 }

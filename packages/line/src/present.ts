@@ -1,5 +1,5 @@
 import type { Quantity, Value, Window } from '@barwright/chain';
-import { convert, formatNumber } from '@barwright/plant';
+import { dimensionNames, dimensions, formatNumber, fromInside, toInside } from '@barwright/plant';
 
 /** Which units a person reads. */
 export type Units = 'metric' | 'us';
@@ -36,10 +36,13 @@ export function presentation(quantity: Quantity, units: Units = 'metric'): Prese
   const scale = scales[unit];
   if (scale !== undefined) return { unit, decimals: digits, toShown: (x) => x * scale, toInside: (x) => x / scale };
   if (price) return { unit, decimals: digits, toShown: (x) => x * 0.45359237, toInside: (x) => x / 0.45359237 };
-  if (unit === quantity.unit || quantity.unit === '1' || quantity.unit.includes('100g') || quantity.unit === '1/min') {
-    return { unit: unit === '1' ? '' : unit, decimals: digits, toShown: (x) => x, toInside: (x) => x };
-  }
-  return { unit, decimals: digits, toShown: (x) => convert(x, quantity.unit, unit), toInside: (x) => convert(x, unit, quantity.unit) };
+  const dimension =
+    unit === quantity.unit
+      ? undefined
+      : dimensionNames.find((name) => dimensions[name].inside === quantity.unit && dimensions[name].units.has(unit));
+  if (dimension)
+    return { unit, decimals: digits, toShown: (x) => fromInside(x, dimension, unit), toInside: (x) => toInside(x, dimension, unit) };
+  return { unit: unit === '1' ? '' : unit, decimals: digits, toShown: (x) => x, toInside: (x) => x };
 }
 
 /** '48.80 g', '–' where there is no value. */

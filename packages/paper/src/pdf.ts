@@ -28,16 +28,15 @@ export function layOut(sheet: RunSheet, from: PlantChain, state: State): { reado
     'Checks',
     true,
   );
-  writer.charges();
   writer.rows(
     sheet.rows.filter((row) => row.writeIn === 'none'),
     'Set points',
     false,
   );
-  writer.rows(
+  writer.charges();
+  writer.compact(
     sheet.rows.filter((row) => row.writeIn !== 'none' && intake.test(row.every)),
-    'At intake, and by day or week',
-    false,
+    'At intake, by day and by week',
   );
   writer.end();
   return { pen, pages: writer.count };
@@ -104,7 +103,8 @@ class Writer {
     for (const row of rows) {
       const reaction = pen.wrap(row.reaction, writeIn ? 104 : 184, { size: 7.4 });
       const every = pen.wrap(row.every, 48, { size: 7.4 });
-      const height = Math.max(19, 5 + 8 * Math.max(reaction.length, every.length));
+      const what = pen.wrap(`${row.what}, ${row.unit} (CCP)`, 98, { size: 8.4 });
+      const height = Math.max(19, 6 + 8.2 * Math.max(reaction.length, every.length, what.length));
       if (this.room(height)) {
         this.head(writeIn);
         where = '';
@@ -116,6 +116,58 @@ class Writer {
     }
     pen.rule(left, this.y, right, this.y, 1.2);
     this.y += 4;
+  }
+
+  /** Checks that are not for the shift's boxes: two columns of short lines. */
+  compact(rows: readonly SheetRow[], title: string): void {
+    if (rows.length === 0) return;
+    const { pen } = this;
+    this.room(80);
+    this.y += 12;
+    pen.text(left, this.y, title, { face: 'sentence strong', size: 11 });
+    this.y += 12;
+    const width = (right - left - 16) / 2;
+    const lines = rows.map((row) => {
+      const n = (value: number) => formatNumber(value, row.decimals);
+      const limit =
+        row.low !== undefined && row.high !== undefined
+          ? `${n(row.low)} to ${n(row.high)} ${row.unit}`
+          : row.low !== undefined
+            ? `≥ ${n(row.low)} ${row.unit}`
+            : row.high !== undefined
+              ? `≤ ${n(row.high)} ${row.unit}`
+              : (row.words ?? '');
+      return pen.wrap(`${capital(row.where)}, ${row.what}: ${limit.trim()} (${row.every}). If outside: ${row.reaction}.`, width, {
+        size: 7.6,
+      });
+    });
+    const total = lines.reduce((sum, part) => sum + part.length, 0);
+    let column = 0;
+    let top = this.y;
+    let used = 0;
+    let y = top;
+    let deepest = top;
+    for (const part of lines) {
+      if (y + 9 * part.length > bottom) {
+        if (column === 1) {
+          this.page();
+          top = this.y;
+        }
+        column = 1 - column;
+        y = top;
+      } else if (column === 0 && used >= total / 2) {
+        column = 1;
+        y = top;
+      }
+      for (const line of part) {
+        pen.text(left + column * (width + 16), y, line, { size: 7.6 });
+        y += 9;
+      }
+      y += 1;
+      used += part.length;
+      deepest = Math.max(deepest, y);
+    }
+    this.y = deepest;
   }
 
   private head(writeIn: boolean): void {
@@ -149,8 +201,12 @@ class Writer {
     const mark = row.kind === 'critical' ? ' (CCP)' : row.kind === 'law' ? ' (law)' : '';
     if (where) pen.text(left, y, fit(pen, capital(where), 70, { face: 'number strong', size: 9 }), { face: 'number strong', size: 9 });
     const unit = row.unit && row.words === undefined ? `, ${row.unit}` : '';
-    pen.text(left + 72, y, fit(pen, `${row.what}${unit}${mark}`, row.words ? 140 : 115, { size: 8.6 }), { size: 8.6 });
-    if (row.words !== undefined && row.aim === undefined && row.low === undefined && row.high === undefined) {
+    const numberless = row.words !== undefined && row.aim === undefined && row.low === undefined && row.high === undefined;
+    pen
+      .wrap(`${row.what}${unit}${mark}`, numberless ? 98 : 112, { size: 8.4 })
+      .slice(0, 3)
+      .forEach((line, i) => pen.text(left + 72, y + 8.6 * i, line, { size: 8.4 }));
+    if (numberless) {
       pen
         .wrap(row.words, 125, { size: 7.8 })
         .slice(0, 2)
@@ -200,7 +256,9 @@ class Writer {
   charges(): void {
     const lists = this.sheet.charges;
     if (lists.length === 0) return;
-    this.room(120);
+    const tall = (list: ChargeList) =>
+      44 + 11 * list.rows.length + 9.5 * new Set(list.rows.map((row) => row.stage)).size + 30 + 17 * list.notes.length;
+    this.room(22 + Math.max(...lists.slice(0, 3).map(tall)));
     this.y += 14;
     this.pen.text(left, this.y, 'Charges of one batch, in weighing order', { face: 'sentence strong', size: 11 });
     this.y += 8;
@@ -209,8 +267,7 @@ class Writer {
     let deepest = top;
     const width = 168;
     for (const list of lists) {
-      const height = 44 + 11 * list.rows.length + 30 + 10 * list.notes.length * 2;
-      if (column === 0 && top + height > bottom) {
+      if (column === 0 && top + Math.max(...lists.slice(lists.indexOf(list), lists.indexOf(list) + 3).map(tall)) > bottom) {
         this.page();
         top = this.y;
         deepest = top;
@@ -294,14 +351,7 @@ class Writer {
     this.y += 8;
     this.room(80);
     this.heading('Take care');
-    for (const { station, sentences } of sheet.cautions) {
-      const height = sentences.length * 12;
-      this.room(height);
-      pen.text(left, this.y, fit(pen, capital(station), 98, { face: 'number strong', size: 8.4 }), { face: 'number strong', size: 8.4 });
-      for (const sentence of sentences)
-        this.y = pen.paragraph(left + 104, this.y, sentence, right - left - 104, { face: 'sentence', size: 8.4, leading: 10.4 });
-      this.y += 2;
-    }
+    this.cautions();
     this.y = pen.paragraph(
       left,
       this.y + 4,
@@ -317,6 +367,39 @@ class Writer {
       pen.rule(x + pen.width(word, { face: 'sentence', size: 8.8 }) + 6, this.y + 2, x + (right - left) / 3 - 12, this.y + 2, 0.7);
     });
     this.foot();
+  }
+
+  /** Cautions station by station, in two columns. */
+  private cautions(): void {
+    const { pen } = this;
+    const width = (right - left - 16) / 2;
+    const style = { face: 'sentence', size: 7.9 } as const;
+    const blocks = this.sheet.cautions.map(({ station, sentences }) => ({ station, lines: pen.wrap(sentences.join(' '), width, style) }));
+    const height = (count: number) => 9.6 * count + 12;
+    const half = blocks.reduce((sum, block) => sum + height(block.lines.length), 0) / 2;
+    let x = left;
+    let top = this.y;
+    let used = 0;
+    let deepest = top;
+    for (const { station, lines } of blocks) {
+      if (x === left && used >= half) {
+        x = left + width + 16;
+        this.y = top;
+      }
+      if (this.y + height(lines.length) > bottom) {
+        this.page();
+        x = left;
+        top = this.y;
+        deepest = top;
+        used = -Infinity;
+      }
+      pen.text(x, this.y, capital(station), { face: 'number strong', size: 8 });
+      lines.forEach((line, i) => pen.text(x, this.y + 9.6 * (i + 1), line, style));
+      this.y += height(lines.length);
+      used += height(lines.length);
+      deepest = Math.max(deepest, this.y);
+    }
+    this.y = deepest;
   }
 
   private heading(word: string): void {
