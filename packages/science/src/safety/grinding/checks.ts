@@ -1,0 +1,95 @@
+import type { Check } from '../../check.js';
+
+const law = (law: string, expected: number): Check => ({
+  id: `energy-${law}`,
+  model: 'grinding.energy_law',
+  inputs: { law, known_energy_kj_kg: 13, known_from_um: 50_000, known_to_um: 10_000, from_um: 75_000, to_um: 25_000 },
+  output: 'energy_kj_kg',
+  expected,
+  tolerance: expected * 0.001,
+  kind: 'published',
+  source: 'coulson-richardson-2',
+  standing: 'found',
+  note: 'Example 2.1.',
+});
+
+/** min, rpm, d90, Pa·s, Pa of nine published runs. */
+const runs = [
+  [55, 70, 16.21, 1.63, 5.73],
+  [70, 50, 19.18, 1.68, 8.42],
+  [55, 41.7157, 16.79, 1.77, 6.69],
+  [33.7, 70, 25.49, 1.79, 5.78],
+  [55, 98.2843, 23, 1.53, 7.78],
+  [76.2, 70, 17.48, 1.57, 9.26],
+  [40, 50, 20.6, 1.83, 4.7],
+  [70, 90, 16.94, 1.65, 8.2],
+] as const;
+const mill = (minutes: number, rpm: number, output: string, expected: number, tolerance: number): Check => ({
+  id: `ball-mill-${output}-${minutes}-${Math.round(rpm)}`,
+  model: 'grinding.ball_mill',
+  inputs: { time_min: minutes, agitator_rpm: rpm },
+  output,
+  expected,
+  tolerance,
+  kind: 'measured',
+  source: 'alamprese-2007',
+  standing: 'found',
+  note: 'Used in the regression (three degrees of freedom); tolerance is twice the spread of the centre repeats.',
+});
+
+export const grindingChecks: readonly Check[] = [
+  law('rittinger', 4.333),
+  law('kick', 8.874),
+  {
+    id: 'roll-nip-radius',
+    model: 'grinding.roll_nip',
+    inputs: { roll_diameter_mm: 1000, gap_mm: 12.5, nip_angle_deg: 31 },
+    output: 'largest_feed_radius_mm',
+    expected: 25,
+    tolerance: 0.5,
+    kind: 'published',
+    source: 'coulson-richardson-2',
+    standing: 'found',
+    note: 'Example 2.2 prints 25 mm for r2, the radius of the particle.',
+  },
+  {
+    id: 'bond-1000-20',
+    model: 'grinding.bond',
+    inputs: { work_index_kwh_t: 10, feed_80_um: 1000, product_80_um: 20 },
+    output: 'energy_kwh_t',
+    expected: 19.198,
+    tolerance: 0.02,
+    kind: 'code',
+    source: 'bond-1952',
+    standing: 'memory',
+  },
+  ...runs.flatMap(([minutes, rpm, d90, viscosity, yieldValue]) => [
+    mill(minutes, rpm, 'd90_um', d90, 4.5),
+    mill(minutes, rpm, 'plastic_viscosity_pa_s', viscosity, 0.12),
+    mill(minutes, rpm, 'yield_value_pa', yieldValue, 2.4),
+  ]),
+  {
+    id: 'ball-mill-optimum-rate',
+    model: 'grinding.ball_mill',
+    inputs: { time_min: 38.5, agitator_rpm: 58 },
+    output: 'flow_kg_h',
+    expected: 156,
+    tolerance: 0.5,
+    kind: 'published',
+    source: 'alamprese-2007',
+    standing: 'found',
+    note: 'Optimum of the work; throughput inverse to time.',
+  },
+  {
+    id: 'grit-19-26',
+    model: 'grinding.grit',
+    inputs: { size_um: 19, reference_size_um: 26 },
+    output: 'probability_right',
+    expected: 0.85,
+    tolerance: 0.16,
+    kind: 'measured',
+    source: 'breen-2019',
+    standing: 'found',
+    note: '17 of 20 acute tasters; tolerance twice the binomial spread.',
+  },
+];
