@@ -141,7 +141,7 @@ export class Engine {
     let result: Value | readonly Value[];
     let failure: Finding | undefined;
     try {
-      result = call(step, values, inputs, a, b);
+      result = callStep(step, values, inputs, a, b);
     } catch (error) {
       failure = findingOf(step, error);
       result = NaN;
@@ -177,7 +177,7 @@ export class Engine {
 }
 
 /** Direct calls for the usual numbers of inputs: no list is made for the arguments. */
-function call(step: Step, v: readonly Value[], ix: Int32Array, a: number, b: number): Value | readonly Value[] {
+export function callStep(step: Step, v: readonly Value[], ix: Int32Array, a: number, b: number): Value | readonly Value[] {
   const maker = step as unknown as { run: Run };
   switch (b - a) {
     case 0:

@@ -8,3 +8,18 @@ export { compare, type Comparison, type Difference } from './compare.js';
 export { brokenWindows, marginOf, type BrokenWindow } from './windows.js';
 export { solve, type SideEffect, type Solution, type Solved, type SolveRequest, type Unsolved } from './solve.js';
 export { remedies, type Knob, type Remedy } from './remedies.js';
+export { vary, varyAsync, varyWithDraws, type DrawsRequest, type Variation, type VaryRequest } from './vary.js';
+export type { VaryInput } from './sampling/inputs.js';
+export type { Share, Shares } from './sampling/shares.js';
+export type { Spread } from './sampling/summary.js';
+export { map, type MapAxis, type MappedWindow, type MapRequest, type WindowMap } from './map.js';
+export {
+  calibrate,
+  type Calibrated,
+  type CalibrateParameter,
+  type CalibrateRequest,
+  type Datum,
+  type Estimated,
+  type NotCalibrated,
+  type Residual,
+} from './calibrate.js';

@@ -1,0 +1,200 @@
+import type { Chain } from './build.js';
+import { ChainError } from './errors.js';
+import { select, type Selected } from './names.js';
+import { drawnInputs, wantedOutputs, type DrawnInput, type VaryInput } from './sampling/inputs.js';
+import { bind, compile, sharedColumns, zeroIfFinite, type Failures, type Program } from './sampling/program.js';
+import { sharesOf, type Shares } from './sampling/shares.js';
+import { ScrambledSobol } from './sampling/sobol.js';
+import { Kept, spreadOf, type Spread } from './sampling/summary.js';
+import { engineOf, type State } from './state.js';
+
+export interface VaryRequest {
+  /** Default: every root that states a standard deviation, is not observed, and bears upon the outputs. Drawn independently. */
+  readonly inputs?: readonly VaryInput[];
+  /** Quantities, `id` or `id[label]`; a vector stands for all its elements. */
+  readonly outputs: readonly string[];
+  /** How many, default 8192; rounded up so that each of the `scrambles` is a power of two. */
+  readonly samples?: number;
+  /** Independent scrambles of the point set, from whose scatter the errors come; default 4. With 1 the errors are those of random draws. */
+  readonly scrambles?: number;
+  /** The same seed gives the same result; default 1. */
+  readonly seed?: number;
+  /** Which input the spread comes from; default true. Costs `shareSamples` · (inputs + 2) runs of what lies behind. */
+  readonly shares?: boolean;
+  /** Base points for the shares, default 8192 or `samples` where that is less. */
+  readonly shareSamples?: number;
+  /** Called between blocks with the part of the work done, 0 to 1. */
+  readonly onProgress?: (done: number) => void;
+  readonly signal?: AbortSignal;
+}
+
+export interface Variation {
+  readonly samples: number;
+  readonly inputs: readonly string[];
+  readonly outputs: readonly (Spread & { readonly shares?: Shares })[];
+  /** How often a step refused a sample, and the first that it said. */
+  readonly failures: Readonly<Failures>;
+}
+
+/** Samples of a block: its columns stay in the cache. */
+const BLOCK = 1024;
+
+/**
+ * How far the outputs scatter when the inputs do, and which input it comes from.
+ * Evenly spread points (a scrambled Sobol sequence) need far fewer samples than random draws for the same error of the mean.
+ *
+ * @throws ChainError for unknown names, contradictory spreads, NO_VALUE where an output has no value, CANCELLED by the signal
+ */
+export function vary(chain: Chain, state: State, request: VaryRequest): Variation {
+  const work = steps(chain, state, request);
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+    tell(request, value);
+  }
+}
+
+/** The same, giving way to other work about every frame, so that a page stays alive and the signal is heard. */
+export async function varyAsync(chain: Chain, state: State, request: VaryRequest): Promise<Variation> {
+  const work = steps(chain, state, request);
+  let rested = performance.now();
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+    tell(request, value);
+    if (performance.now() - rested > 12) {
+      await new Promise((resume) => setTimeout(resume, 0));
+      rested = performance.now();
+    }
+  }
+}
+
+function tell({ onProgress, signal }: VaryRequest, done: number): void {
+  onProgress?.(done);
+  if (signal?.aborted) throw new ChainError('CANCELLED', `The variation was cancelled after ${Math.round(done * 100)} % of the samples`);
+}
+
+function* steps(chain: Chain, state: State, request: VaryRequest): Generator<number, Variation> {
+  const outputs = wantedOutputs(chain, state, request.outputs);
+  const inputs = drawnInputs(chain, state, request.inputs, outputs);
+  const scrambles = whole('scrambles', request.scrambles ?? 4);
+  const perScramble = powerOfTwo(whole('samples', request.samples ?? 8192) / scrambles);
+  const samples = scrambles * perScramble;
+  const seed = request.seed ?? 1;
+  const program = compile(engineOf(state), inputs.map(({ name }) => name), inputs.map(({ middle }) => middle), outputs); // prettier-ignore
+  const failures: Failures = { count: 0, message: undefined };
+  const withShares = request.shares ?? true;
+  if (withShares && scrambles < 2)
+    throw new ChainError('BAD_REQUEST', 'Shares of the spread need at least 2 scrambles, to tell their errors');
+  const sharePoints = powerOfTwo(Math.min(request.shareSamples ?? 8192, samples) / scrambles);
+  const shareCost = withShares ? sharePoints * scrambles * (inputs.length + 2) : 0;
+  const total = samples + shareCost;
+
+  const block = Math.min(BLOCK, perScramble);
+  const draw = drawScrambled(inputs, perScramble, block, seed);
+  const kept = yield* run(program, samples, block, draw, failures, total);
+  const spreads = summaries(chain, outputs, kept, scrambles);
+  if (!withShares) return { samples, inputs: inputs.map(({ name }) => name.name), outputs: spreads, failures };
+  const shares = yield* sharesOf(program, inputs, scrambles, sharePoints, seed, failures, samples / total);
+  return {
+    samples,
+    inputs: inputs.map(({ name }) => name.name),
+    outputs: spreads.map((spread, o) => ({ ...spread, shares: shares[o]! })),
+    failures,
+  };
+}
+
+/** Gives the draws of a block, one array of `count` numbers for each input: samples from `start` on. */
+type Draw = (start: number, count: number) => readonly Float64Array[];
+
+function drawScrambled(inputs: readonly DrawnInput[], perScramble: number, block: number, seed: number): Draw {
+  const columns = inputs.map(() => new Float64Array(block));
+  let points: ScrambledSobol | undefined;
+  return (start, count) => {
+    if (start % perScramble === 0) points = new ScrambledSobol(inputs.length, seed * 1009 + start / perScramble);
+    points!.next(columns, count);
+    inputs.forEach(({ shape }, i) => shape(columns[i]!, count));
+    return columns;
+  };
+}
+
+/** Runs a program block by block and keeps every sample of every output. */
+function* run(program: Program, samples: number, block: number, draw: Draw, failures: Failures, total: number): Generator<number, Kept[]> {
+  const columns = sharedColumns(program, block);
+  const operations = program.operations.map((operation) => bind(operation, columns, block, failures));
+  const draws = program.drawColumns.map((c) => columns[c]!);
+  const outputs = program.outputColumns.map((c) => columns[c]!);
+  const kept = program.middle.map((middle) => new Kept(samples, middle));
+  for (let start = 0; start < samples; start += block) {
+    const count = Math.min(block, samples - start);
+    const results = kept.map(({ values }) => values.subarray(start, start + count));
+    outputs.forEach((column, o) => {
+      if (column.passing) column.numbers = results[o]!;
+    });
+    draw(start, count).forEach((numbers, i) => (draws[i]!.numbers = numbers));
+    for (const operation of operations) operation(count);
+    outputs.forEach(({ constant, numbers }, o) => {
+      if (constant !== undefined) results[o]!.fill(constant as number);
+      else if (numbers !== results[o]) results[o]!.set(numbers!.subarray(0, count)); // an input that is an output too
+      kept[o]!.add(start, count);
+    });
+    yield (start + count) / total;
+  }
+  return kept;
+}
+
+function summaries(chain: Chain, outputs: readonly Selected[], kept: readonly Kept[], groups: number): Spread[] {
+  return outputs.map(({ name, index }, o) => spreadOf(name, kept[o]!, groups, chain.quantities[index]!.window));
+}
+
+export interface DrawsRequest {
+  /** Draws by input, `id` or `id[label]`, all of one length: from the plant's own log, or from another source of numbers. */
+  readonly columns: Readonly<Record<string, Float64Array>>;
+  readonly outputs: readonly string[];
+  readonly onProgress?: (done: number) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** How far the outputs scatter over given draws. Errors are those of independent draws; dependence among the inputs is kept. */
+export function varyWithDraws(chain: Chain, state: State, request: DrawsRequest): Variation {
+  const outputs = wantedOutputs(chain, state, request.outputs);
+  const names = Object.keys(request.columns);
+  const given = names.map((name) => request.columns[name]!);
+  const samples = given[0]?.length ?? 0;
+  if (samples === 0) throw new ChainError('BAD_REQUEST', 'No draws came; give at least one column with at least one number');
+  const odd = names.findIndex((_, i) => given[i]!.length !== samples);
+  if (odd >= 0) {
+    throw new ChainError(
+      'BAD_REQUEST',
+      `Draws of ${names[odd]} are ${given[odd]!.length}, but ${names[0]} has ${samples}; lengths must agree`,
+    );
+  }
+  const inputs = names.map((name) => select(chain, name));
+  const middles = given.map((column) => column.subarray(0, 1000).reduce((sum, x) => sum + x, 0) / Math.min(1000, samples));
+  const notFinite = (i: number) =>
+    new ChainError('BAD_VALUE', `Draws of ${names[i]} hold a number that is not finite; leave such samples out`);
+  if (!middles.every(Number.isFinite)) throw notFinite(middles.findIndex((x) => !Number.isFinite(x)));
+  const program = compile(engineOf(state), inputs, middles, outputs);
+  const failures: Failures = { count: 0, message: undefined };
+  const draw: Draw = (start, count) =>
+    given.map((column, i) => {
+      const part = column.subarray(start, start + count);
+      if (zeroIfFinite(part, count) === 0) return part;
+      throw notFinite(i);
+    });
+  const work = run(program, samples, Math.min(BLOCK, samples), draw, failures, samples);
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return { samples, inputs: names, outputs: summaries(chain, outputs, value, 1), failures };
+    tell(request, value);
+  }
+}
+
+function whole(what: string, n: number): number {
+  if (Number.isInteger(n) && n >= 1) return n;
+  throw new ChainError('BAD_REQUEST', `${what} is ${n}, but a whole number of at least 1 is expected`);
+}
+
+function powerOfTwo(n: number): number {
+  return 2 ** Math.max(3, Math.ceil(Math.log2(n)));
+}
