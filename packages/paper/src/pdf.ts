@@ -301,7 +301,8 @@ class Writer {
         pen.text(x, y, fit(pen, stage, width, { size: 7.4 }), { size: 7.4, grey: 0.35 });
       }
       y += 11;
-      pen.text(x, y, fit(pen, row.name, width - 76, { size: 8.4 }), { size: 8.4 });
+      const size = pen.width(row.name, { size: 8.4 }) > width - 62 ? 7.4 : 8.4;
+      pen.text(x, y, fit(pen, row.name, width - 58, { size }), { size });
       pen.text(x + width - 26, y, formatNumber(row.mass, decimalsOf(row.division)), { face: 'number strong', size: 8.6, align: 'right' });
       pen.box(x + width - 22, y - 7.6, 22, 9.4, 0.5, 0.5);
     }
@@ -334,13 +335,13 @@ class Writer {
     this.room(90);
     this.y += 14;
     this.heading('Lots in use');
-    const columns = 4;
+    const columns = 3;
     const width = (right - left) / columns;
     sheet.lots.forEach((lot, i) => {
       const x = left + width * (i % columns);
       if (i % columns === 0 && i > 0) this.y += 23;
       if (i % columns === 0) this.room(24);
-      pen.text(x, this.y, fit(pen, lot, width - 70, { size: 8 }), { size: 8 });
+      pen.text(x, this.y, fit(pen, lot, width - 72, { size: 8 }), { size: 8 });
       pen.box(x + width - 68, this.y - 11, 62, 17);
     });
     this.y += 24;
