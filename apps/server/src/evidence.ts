@@ -1,4 +1,5 @@
 import type { CheckResult, Source } from '@barwright/science';
+import { finite } from './json.js';
 
 /** Every model, every check against a value from outside, and how they came out. Red ones stay in. */
 export interface Evidence {
@@ -15,7 +16,8 @@ export interface EvidenceRow {
   readonly inputs: Readonly<Record<string, unknown>>;
   readonly output: string;
   readonly unit: string;
-  readonly expected: number | readonly [number, number] | string;
+  /** A value, or a band; null for an end that is infinite. */
+  readonly expected: number | readonly (number | null)[] | string;
   readonly computed: number | string | null;
   readonly tolerance: number;
   /** Computed less expected; null where there is no number to compare. */
@@ -65,10 +67,10 @@ function rowOf({ check, computed, unit, deviation, inside, error }: CheckResult,
     inputs: check.inputs,
     output: check.output,
     unit,
-    expected: check.expected,
-    computed: typeof computed === 'number' && !Number.isFinite(computed) ? null : computed,
+    expected: typeof check.expected === 'object' ? check.expected.map(finite) : check.expected,
+    computed: typeof computed === 'number' ? finite(computed) : computed,
     tolerance: check.tolerance,
-    deviation: Number.isFinite(deviation) ? deviation : null,
+    deviation: finite(deviation),
     inside,
     kind: check.kind,
     source: sourceLine(check.source, sources),

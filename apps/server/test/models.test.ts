@@ -7,8 +7,10 @@ const inputs = checks.find((check) => check.model === first.id)!.inputs;
 
 describe('GET /api/models', () => {
   it('lists every model with its inputs, outputs and sources', async () => {
-    const { app } = await start();
-    const list = (await app.inject('/api/models')).json<{ id: string; inputs: { key: string }[]; sources: { title: string }[] }[]>();
+    const { app, log } = await start();
+    const answer = await app.inject('/api/models');
+    expect(log, answer.body).toEqual([]);
+    const list = answer.json<{ id: string; inputs: { key: string }[]; sources: { title: string }[] }[]>();
     expect(list.map((model) => model.id)).toEqual(models.map((model) => model.id));
     expect(list[0]!.inputs.map((input) => input.key)).toEqual(first.inputs.map((input) => input.key));
     for (const model of list) for (const source of model.sources) expect(source.title.length).toBeGreaterThan(3);

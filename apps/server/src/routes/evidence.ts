@@ -8,7 +8,7 @@ const row = z.object({
   inputs: z.record(z.string(), z.unknown()),
   output: z.string(),
   unit: z.string(),
-  expected: z.union([z.number(), z.string(), z.array(z.number()).readonly()]).describe('A value, or a band'),
+  expected: z.union([z.number(), z.string(), z.array(z.number().nullable()).readonly()]).describe('A value, or a band'),
   computed: z.union([z.number(), z.string()]).nullable(),
   tolerance: z.number(),
   deviation: z.number().nullable().describe('Computed less expected; null where there is no number to compare'),

@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { ServerError } from '../errors.js';
 import { sourceLine } from '../evidence.js';
+import { finite, plain } from '../json.js';
 import type { Routes } from './context.js';
 import { refusals } from './schemas.js';
 
-const value = z.union([z.number(), z.array(z.number()), z.string(), z.boolean()]);
+const value = z.union([z.number(), z.array(z.number().nullable()), z.string(), z.boolean()]);
 const range = z.array(z.number().nullable()).length(2).describe('Lowest and highest; null where there is no end');
 const source = z.object({ key: z.string(), title: z.string(), address: z.string().optional() });
 const model = z.object({
@@ -20,7 +21,7 @@ const model = z.object({
       possible: range.optional().describe('Outside it the model refuses'),
       fitted: range.optional().describe('Outside it the answer stands and says so'),
       choices: z.array(z.string()).optional(),
-      default: value.optional(),
+      default: value.nullable().optional().describe('Taken when it is left out; null: it may be left out, and the model then does without'),
     }),
   ),
   outputs: z.array(z.object({ key: z.string(), unit: z.string(), meaning: z.string() })),
@@ -62,8 +63,8 @@ export const modelRoutes: Routes = async (app) => {
           unit,
           meaning,
           kind,
-          ...(possible ? { possible: ends(possible) } : {}),
-          ...(fitted ? { fitted: ends(fitted) } : {}),
+          ...(possible ? { possible: possible.map(finite) } : {}),
+          ...(fitted ? { fitted: fitted.map(finite) } : {}),
           ...(choices ? { choices: [...choices] } : {}),
           ...(fallback === undefined ? {} : { default: plain(fallback) }),
         })),
@@ -90,15 +91,17 @@ export const modelRoutes: Routes = async (app) => {
       const found = modelById.get(request.params.id);
       if (!found) throw new ServerError('MODEL_NOT_FOUND', `There is no model '${request.params.id}'; GET /api/models lists them`);
       const { id, outputs, fitted, findings, sources } = runModel(found, request.body);
-      const values = Object.entries(outputs).map(([key, { value: computed, ...rest }]) => [
+      const values = Object.entries(outputs).map(([key, { value: computed, low, high, unit }]) => [
         key,
-        { value: computed === null ? null : plain(computed), ...rest },
+        {
+          value: computed === null ? null : plain(computed),
+          // An end that is infinite is no end.
+          ...(low !== undefined && Number.isFinite(low) ? { low } : {}),
+          ...(high !== undefined && Number.isFinite(high) ? { high } : {}),
+          unit,
+        },
       ]);
       return { id, outputs: Object.fromEntries(values), fitted, findings: [...findings], sources: [...sources] };
     },
   );
 };
-
-const ends = (pair: readonly [number, number]): (number | null)[] => pair.map((end) => (Number.isFinite(end) ? end : null));
-const plain = (given: number | readonly number[] | string | boolean) =>
-  Array.isArray(given) ? [...(given as number[])] : (given as number | string | boolean);
