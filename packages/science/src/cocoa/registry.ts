@@ -1,6 +1,78 @@
 import type { Check } from '../check.js';
 import { lawChecks, lawModels } from '../law/registry.js';
 import type { Model } from '../model.js';
+import { airChecks } from './checks/air.js';
+import { coatingChecks } from './checks/coating.js';
+import { concheChecks } from './checks/conche.js';
+import { fatChecks } from './checks/fat.js';
+import { rheologyChecks } from './checks/rheology.js';
+import { storageChecks } from './checks/storage.js';
+import { temperChecks } from './checks/temper.js';
+import { tunnelChecks } from './checks/tunnel.js';
+import * as air from './models/air.js';
+import * as coating from './models/coating.js';
+import * as conche from './models/conche.js';
+import * as fat from './models/fat.js';
+import * as rheology from './models/rheology.js';
+import * as storage from './models/storage.js';
+import * as temper from './models/temper.js';
+import * as tunnel from './models/tunnel.js';
 
-export const cocoaModels: readonly Model[] = [...lawModels];
-export const cocoaChecks: readonly Check[] = [...lawChecks];
+export const cocoaModels: readonly Model[] = [
+  conche.concheModel,
+  conche.concheTimeModel,
+  conche.conchePowerModel,
+  conche.concheEndModel,
+  rheology.cassonFitModel,
+  rheology.binghamFitModel,
+  rheology.herschelBulkleyFitModel,
+  rheology.windhabFitModel,
+  rheology.interpolatedModel,
+  rheology.shearStressModel,
+  rheology.shiftModel,
+  rheology.correctionModel,
+  rheology.pipeCassonModel,
+  rheology.pipePowerLawModel,
+  fat.solidFatModel,
+  fat.sfcNmrModel,
+  fat.polymorphModel,
+  fat.thermalModel,
+  fat.foubertModel,
+  fat.avramiModel,
+  temper.temperCurveModel,
+  temper.coolingCurveModel,
+  temper.heatBalanceModel,
+  temper.causeModel,
+  temper.trendModel,
+  coating.filmModel,
+  coating.wipingModel,
+  coating.settingModel,
+  coating.barCoatModel,
+  coating.curtainModel,
+  coating.laneModel,
+  coating.defectModel,
+  tunnel.heatTransferModel,
+  tunnel.heatLoadModel,
+  tunnel.tunnelModel,
+  tunnel.slabModel,
+  air.dewPointModel,
+  air.wetBulbModel,
+  air.humidityModel,
+  air.mixingModel,
+  air.dewMarginModel,
+  storage.oilMigrationModel,
+  storage.storageModel,
+  storage.storageRuleModel,
+  ...lawModels,
+];
+export const cocoaChecks: readonly Check[] = [
+  ...concheChecks,
+  ...rheologyChecks,
+  ...fatChecks,
+  ...temperChecks,
+  ...coatingChecks,
+  ...tunnelChecks,
+  ...airChecks,
+  ...storageChecks,
+  ...lawChecks,
+];

@@ -1,0 +1,121 @@
+import { requireRange } from '../errors.js';
+import { cocoaButterOrigins, cocoaButterSolids, polymorphs, softening, sugarHeat, thermal } from './data/fat.js';
+import { monotoneCurve } from './interpolate.js';
+import { at, fats, share, type Composition } from '../composition.js';
+import type { Celsius, JoulePerKilogram, JoulePerKilogramKelvin, MassFraction, WattPerMetreKelvin } from '../units.js';
+
+export const origins = ['west-africa', 'brazil', 'ivory-coast', 'ghana', 'malaysia'] as const;
+export type ButterOrigin = (typeof origins)[number];
+
+const base = monotoneCurve(cocoaButterSolids.values.temperature, cocoaButterSolids.values.solids);
+
+/** An origin has four points: between them its ratio to the West African curve runs straight, beyond them it stays. */
+function originCurve(solids: readonly number[]): (t: number) => number {
+  const { temperature } = cocoaButterOrigins.values;
+  const ratio = solids.map((value, i) => value / base(temperature[i]!));
+  return (t) => {
+    const place = Math.min(Math.max((t - temperature[0]) / 5, 0), 3);
+    const i = Math.min(2, Math.floor(place));
+    return Math.min(0.97, base(t) * (ratio[i]! + (place - i) * (ratio[i + 1]! - ratio[i]!)));
+  };
+}
+const curves: Readonly<Record<ButterOrigin, (t: number) => number>> = {
+  'west-africa': base,
+  brazil: originCurve(cocoaButterOrigins.values.brazil),
+  'ivory-coast': originCurve(cocoaButterOrigins.values['ivory-coast']),
+  ghana: originCurve(cocoaButterOrigins.values.ghana),
+  malaysia: originCurve(cocoaButterOrigins.values.malaysia),
+};
+
+/** What the fat of a chocolate is made of, as shares of its total fat; the rest is cocoa butter. */
+export interface FatBlend {
+  readonly milkFat: MassFraction;
+  /** Nut oil or other oil that is liquid at room temperature. */
+  readonly oil: MassFraction;
+  readonly origin?: ButterOrigin;
+}
+
+/**
+ * Solid fat of well-tempered fat in equilibrium (form V), share of the fat.
+ * Cocoa butter read at T + 15 m + 20 o and diluted by 1 - m - o, with m milk fat and o liquid oil as shares of the fat.
+ *
+ * @param t - °C, -20 to 80; data 5 to 36
+ * @returns 0 to 1; falls with temperature, milk fat and oil
+ * @throws OutOfRange
+ * @example solidFat(20, { milkFat: 0, oil: 0 }) // 0.76
+ */
+export function solidFat(t: Celsius, blend: FatBlend): MassFraction {
+  requireRange('temperature_c', t, [-40, 120], 'cocoa-butter-sfc');
+  requireRange('milk_fat_share', blend.milkFat, [0, 1], 'physics');
+  requireRange('oil_share', blend.oil, [0, 1 - blend.milkFat + 1e-9], 'physics');
+  return solidFatUnchecked(t, blend);
+}
+
+/** The same without checks, for inner loops. */
+export function solidFatUnchecked(t: Celsius, blend: FatBlend): MassFraction {
+  const { milkFat, oil } = softening.values;
+  const butter = Math.max(0, 1 - blend.milkFat - blend.oil);
+  return butter * curves[blend.origin ?? 'west-africa'](t + milkFat * blend.milkFat + oil * blend.oil);
+}
+
+/** Fat blend of a composition; emulsifier counts as oil, vegetable fat as cocoa butter (an equivalent fat). */
+export function fatBlend(of: Composition, origin?: ButterOrigin): FatBlend {
+  const total = share(of, fats);
+  requireRange('fat', total, [Number.MIN_VALUE, 1], 'physics');
+  const blend = { milkFat: of[at.milk_fat]! / total, oil: (of[at.nut_oil]! + of[at.emulsifier]!) / total };
+  return origin ? { ...blend, origin } : blend;
+}
+
+/** Temperature at which the solid fat falls to a share, °C; the end of melting for 0.01. @throws OutOfRange for a share never reached */
+export function temperatureOfSolidFat(solids: MassFraction, blend: FatBlend): Celsius {
+  requireRange('solid_fat', solids, [1e-4, solidFat(-20, blend)], 'cocoa-butter-sfc');
+  let low = -20;
+  let high = 45;
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (solidFatUnchecked(middle, blend) > solids) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+export const forms = ['I', 'II', 'III', 'IV', 'V', 'VI'] as const;
+export type Form = (typeof forms)[number];
+
+/** Melting point and heat of melting of a crystal form of cocoa butter. Heats from memory, ±10 %. */
+export function polymorph(form: Form): { readonly meltingPoint: Celsius; readonly heat: JoulePerKilogram } {
+  const i = forms.indexOf(form);
+  requireRange('form', i, [0, 5], 'wille-lutton-1966');
+  return { meltingPoint: polymorphs.values.melting[i]!, heat: polymorphs.values.heat[i]! };
+}
+
+/** Heat of melting of solid cocoa butter as chocolate makers count it, J per kg of solid fat. */
+export const butterLatentHeat: JoulePerKilogram = thermal.values.butterLatent;
+
+/**
+ * Specific heat of chocolate without heat of melting, J/(kg K): mass mean of fat (by its solid share), crystalline sugar and the rest.
+ * @param fat - total fat; @param sugar - crystalline sugar; the rest are cocoa and milk solids
+ * @example chocolateSpecificHeat(0.31, 0.46, 40, 0) // 1620
+ */
+export function chocolateSpecificHeat(fat: MassFraction, sugar: MassFraction, t: Celsius, solids: MassFraction): JoulePerKilogramKelvin {
+  requireRange('fat', fat, [0, 1], 'physics');
+  requireRange('sugar', sugar, [0, 1 - fat + 1e-9], 'physics');
+  requireRange('temperature_c', t, [-40, 120], 'beckett-constants-2009');
+  const { butterSolidHeat, butterLiquidHeat } = thermal.values;
+  const fatHeat = solids * butterSolidHeat + (1 - solids) * butterLiquidHeat;
+  return fat * fatHeat + sugar * (sugarHeat.values.a + sugarHeat.values.b * t) + Math.max(0, 1 - fat - sugar) * sugarHeat.values.rest;
+}
+
+const conductivityCurve = monotoneCurve(thermal.values.conductivityTemperature, thermal.values.conductivity);
+
+/** Conductivity of chocolate as printed, W/(m K), between 15 and 40 °C; beyond, the end value. */
+export function chocolateConductivity(t: Celsius): WattPerMetreKelvin {
+  requireRange('temperature_c', t, [-40, 120], 'beckett-constants-2009');
+  return conductivityCurve(t);
+}
+
+/** Heat that melts the solid fat of a chocolate at a temperature, J per kg chocolate. */
+export function latentHeatAt(fat: MassFraction, t: Celsius, blend: FatBlend): JoulePerKilogram {
+  requireRange('fat', fat, [0, 1], 'physics');
+  return fat * solidFat(t, blend) * butterLatentHeat;
+}
