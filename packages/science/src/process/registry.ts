@@ -3,6 +3,8 @@ import type { Model } from '../model.js';
 import { conductionChecks } from './checks/conduction.js';
 import { flowChecks } from './checks/flow.js';
 import { glassChecks } from './checks/glass.js';
+import { heatChecks } from './checks/heat.js';
+import { kineticsChecks } from './checks/kinetics.js';
 import { thermalChecks } from './checks/thermal.js';
 import { conductionModels } from './models/conduction.js';
 import { confectioneryModels } from './models/confectionery.js';
@@ -10,6 +12,9 @@ import { flowModels } from './models/flow.js';
 import { foamModels } from './models/foam.js';
 import { foodModels } from './models/food.js';
 import { glassModels } from './models/glass.js';
+import { cookingModels } from './models/cooking.js';
+import { heatModels } from './models/heat.js';
+import { kineticsModels } from './models/kinetics.js';
 
 export const processModels: readonly Model[] = [
   ...foodModels,
@@ -18,5 +23,15 @@ export const processModels: readonly Model[] = [
   ...conductionModels,
   ...glassModels,
   ...flowModels,
+  ...kineticsModels,
+  ...cookingModels,
+  ...heatModels,
 ];
-export const processChecks: readonly Check[] = [...thermalChecks, ...conductionChecks, ...glassChecks, ...flowChecks];
+export const processChecks: readonly Check[] = [
+  ...thermalChecks,
+  ...conductionChecks,
+  ...glassChecks,
+  ...flowChecks,
+  ...kineticsChecks,
+  ...heatChecks,
+];

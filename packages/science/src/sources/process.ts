@@ -80,4 +80,55 @@ export const processSources = {
     address: 'https://ru.scribd.com/document/247112163/honey5',
   },
   'telis-2007': { title: 'V. R. N. Telis et al. (2007), viscosity of aqueous carbohydrate solutions, measured' },
+  'common-practice': { title: 'Common practice of the trade, no source' },
+  'ideal-gas': { title: 'Ideal gas law (Boyle, Gay-Lussac, Dalton)' },
+  'decker-ziegler-2003': {
+    title: 'N. R. Decker, G. R. Ziegler, Mechanical properties of aerated confectionery (2003), abstract',
+    address: 'https://pure.psu.edu/en/publications/mechanical-properties-of-aerated-confectionery',
+  },
+  arrhenius: { title: 'S. Arrhenius (1889): rate against temperature' },
+  'pagliarini-milk-colour': {
+    title: 'E. Pagliarini, M. Vernile, C. Peri: kinetic study on colour changes in milk due to heat, abstract',
+    address:
+      'https://it.alljournals.cn/view_abstract.aspx?aid=A72E20E54539C9D394613D84BF6BAE39&pcid=5B3AB970F71A803DEACDC0559115BFCF0A068CD97DD29835',
+  },
+  'rozycki-2007': {
+    title: 'S. D. Rozycki et al. (2007): colour of sweetened milk concentrates at 105 to 140 °C, abstract',
+    address: 'https://daneshyari.com/en/article/2435416',
+  },
+  'lard-peroxide-2018': {
+    title: 'Peroxide value kinetics of lard at 283 to 308 K, Korean J. Food Sci. Anim. Resour. 38(4) (2018) table 6',
+    address: 'https://kosfaj.org',
+  },
+  'katz-labuza-1981': {
+    title: 'E. E. Katz, T. P. Labuza, Effect of water activity on the sensory crispness of snack foods, J. Food Sci. 46 (1981) 403',
+  },
+  'sanders-ars-91039': {
+    title: 'T. H. Sanders, storage of roasted peanuts at 30 °C, abstract',
+    address: 'https://www.ars.usda.gov/research/publications/publication/?seqNo115=91039',
+  },
+  'ffa-exercise': {
+    title: 'Worked exercise on accelerated shelf life: free fatty acid at three temperatures',
+    address: 'https://www.scribd.com/document/657708824/Jawaban-Exercise-ASLT',
+  },
+  'boiling-relation': {
+    title: 'Boiling of a syrup where water activity times saturation pressure equals the pressure (see the boiling models)',
+  },
+  'miller-hartel-2015': {
+    title: 'R. Miller, R. W. Hartel, Sucrose crystallization in caramel, J. Food Eng. 153 (2015) 28, abstract and passages',
+  },
+  'heat-balance': { title: 'Heat balance' },
+  'cengel-11': {
+    title: 'Y. A. Çengel, Heat and Mass Transfer, ch. 11, Heat exchangers',
+    address: 'https://github.com/FOSSEE/Python-Textbook-Companions',
+  },
+  'heat-transfer-tests': {
+    title: 'Published test values of heat exchanger and convection formulas in an open heat transfer library',
+    address: 'https://github.com/CalebBell/ht',
+  },
+  'cengel-9': { title: 'Y. A. Çengel, Heat and Mass Transfer, ch. 9, Natural convection, example 9-1' },
+  'incropera-7': { title: 'F. P. Incropera, D. P. DeWitt, Fundamentals of Heat and Mass Transfer, ch. 7, External flow' },
+  'churchill-chu-1975': { title: 'S. W. Churchill, H. H. S. Chu, Int. J. Heat Mass Transfer 18 (1975) 1049 and 1323' },
+  'churchill-bernstein-1977': { title: 'S. W. Churchill, M. Bernstein, J. Heat Transfer 99 (1977) 300' },
+  'hagen-poiseuille': { title: 'G. Hagen (1839), J. L. M. Poiseuille (1840): laminar pipe flow' },
 } as const satisfies Record<string, Source>;

@@ -4,7 +4,7 @@ import { composition } from '../../src/composition.js';
 import { OutOfRange } from '../../src/errors.js';
 import { caramelPlantFactor, caramelViscosity, suspensionFactor } from '../../src/process/flow/caramel.js';
 import { restingFront, similarityFront, slump } from '../../src/process/flow/slump.js';
-import { syrupViscosity } from '../../src/process/flow/syrup.js';
+import { concentratedSyrupViscosity } from '../../src/process/flow/syrup.js';
 import { arrheniusFactor, wlfShift } from '../../src/process/flow/temperature.js';
 import { chainGlass, glassTransition, waterAtGlassTransition } from '../../src/process/glass/mixture.js';
 import { fox, gordonTaylor, gordonTaylorMixture } from '../../src/process/glass/rules.js';
@@ -81,14 +81,14 @@ describe('glass transition', () => {
 
 describe('viscosity', () => {
   it('is that of the glass at the glass transition', () => {
-    expect(syrupViscosity(caramel, glassTransition(caramel))).toBeCloseTo(1e12, -3);
+    expect(concentratedSyrupViscosity(caramel, glassTransition(caramel))).toBeCloseTo(1e12, -3);
     expect(wlfShift(0, 17.44, 51.6)).toBeCloseTo(0, 12);
   });
   it('falls with temperature and with water', () => {
     const wetter = composition({ water: 0.12, sucrose: 0.48, maltose: 0.4 });
     const drier = composition({ water: 0.11, sucrose: 0.49, maltose: 0.4 });
-    expect(syrupViscosity(wetter, 60)).toBeLessThan(syrupViscosity(drier, 60));
-    expect(syrupViscosity(drier, 61)).toBeLessThan(syrupViscosity(drier, 60));
+    expect(concentratedSyrupViscosity(wetter, 60)).toBeLessThan(concentratedSyrupViscosity(drier, 60));
+    expect(concentratedSyrupViscosity(drier, 61)).toBeLessThan(concentratedSyrupViscosity(drier, 60));
   });
   it('of a calibrated caramel meets the measurement it was calibrated with', () => {
     const factor = caramelPlantFactor({ composition: caramel, temperature: 78, viscosity: 38 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { composition } from '../../src/composition.js';
 import { OutOfRange } from '../../src/errors.js';
 import { foodDensity, foodSpecificHeat } from '../../src/process/choi-okos.js';
-import { airFraction, foamConductivity, foamDensity, overrun } from '../../src/process/foam.js';
+import { airFraction, foamConductivity, foamDensity, overrun } from '../../src/process/foaming/foam.js';
 import { sucroseSolutionDensity } from '../../src/process/sugar-solution.js';
 import { density, specificHeat, thermalConductivity, thermalDiffusivity } from '../../src/process/thermal.js';
 

@@ -18,7 +18,7 @@ export const flowChecks: readonly Check[] = [
     ['wlf-20', { temperature_c: 20, reference_temperature_c: 0 }, 'log10_shift', -4.872, 0.002],
     ['wlf-50', { temperature_c: 50, reference_temperature_c: 0 }, 'log10_shift', -8.583, 0.002],
   ]),
-  ...rows({ model: 'syrup.viscosity', kind: 'measured', source: 'crc-102-solutions', standing: 'found' }, [
+  ...rows({ model: 'viscosity.concentrated_syrup', kind: 'measured', source: 'crc-102-solutions', standing: 'found' }, [
     ['sucrose-viscosity-60-20', sucrose(0.6, 20), 'viscosity_pa_s', 0.0565, 0.012, 'Used in the fit.'],
     ['sucrose-viscosity-60-80', sucrose(0.6, 80), 'viscosity_pa_s', 0.0054, 0.0012, 'Used in the fit.'],
     ['sucrose-viscosity-70-20', sucrose(0.7, 20), 'viscosity_pa_s', 0.483, 0.1, 'Used in the fit.'],
@@ -41,20 +41,20 @@ export const flowChecks: readonly Check[] = [
       'Not used; outside the fitted water.',
     ],
   ]),
-  ...rows({ model: 'syrup.viscosity', kind: 'measured', source: 'telis-2007', standing: 'found' }, [
+  ...rows({ model: 'viscosity.concentrated_syrup', kind: 'measured', source: 'telis-2007', standing: 'found' }, [
     ['glucose-viscosity-50-45', { water: 0.5, glucose: 0.5, temperature_c: 45 }, 'viscosity_pa_s', 0.00365, 0.0015, 'Not used in the fit.'],
   ]),
-  ...rows({ model: 'syrup.viscosity', kind: 'measured', source: 'honey-viscosity-table', standing: 'found' }, [
+  ...rows({ model: 'viscosity.concentrated_syrup', kind: 'measured', source: 'honey-viscosity-table', standing: 'found' }, [
     ['honey-16-14', honey(0.16, 14), 'viscosity_pa_s', 60, 25, 'Used in the fit; honeys differ by a third.'],
     ['honey-16-20', honey(0.16, 20), 'viscosity_pa_s', 19, 9, 'Used in the fit; honeys differ by a third.'],
     ['honey-16-40', honey(0.16, 40), 'viscosity_pa_s', 2, 0.9, 'Used in the fit; honeys differ by a third.'],
     ['honey-16-70', honey(0.16, 70), 'viscosity_pa_s', 0.3, 0.14, 'Used in the fit; honeys differ by a third.'],
   ]),
-  ...rows({ model: 'syrup.viscosity', kind: 'measured', source: 'honey-viscosity-moisture', standing: 'found' }, [
+  ...rows({ model: 'viscosity.concentrated_syrup', kind: 'measured', source: 'honey-viscosity-moisture', standing: 'found' }, [
     ['honey-14-25', honey(0.14, 25), 'viscosity_pa_s', 40, 18, 'Not used in the fit. Printed in round figures.'],
     ['honey-20-25', honey(0.2, 25), 'viscosity_pa_s', 2, 1, 'Not used in the fit. Printed in round figures.'],
   ]),
-  ...rows({ model: 'syrup.viscosity', kind: 'measured', source: 'corn-syrup-77-density', standing: 'found' }, [
+  ...rows({ model: 'viscosity.concentrated_syrup', kind: 'measured', source: 'corn-syrup-77-density', standing: 'found' }, [
     [
       'corn-syrup-viscosity-25',
       { water: 0.23, glucose_syrup_solids: 0.77, temperature_c: 25 },

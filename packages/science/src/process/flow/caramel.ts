@@ -5,7 +5,7 @@ import { crystallineSucrose } from '../data/sugar-solution.js';
 import { caramelSuspension } from '../data/syrup-viscosity.js';
 import { polynomial } from '../polynomial.js';
 import { density, type PhaseState } from '../thermal.js';
-import { syrupViscosity } from './syrup.js';
+import { concentratedSyrupViscosity } from './syrup.js';
 import type { Celsius, PascalSecond, VolumeFraction } from '../../units.js';
 
 /**
@@ -33,10 +33,10 @@ export function dispersedVolume(of: Composition, t: Celsius, state?: PhaseState)
  *
  * @param plantFactor - measured over computed viscosity of the plant's own caramel; 1 until measured
  * @returns Pa s; a factor 5 to 20 too low without a plant factor where milk protein has formed a network
- * @throws OutOfRange as `syrupViscosity` and `suspensionFactor`
+ * @throws OutOfRange as `concentratedSyrupViscosity` and `suspensionFactor`
  */
 export function caramelViscosity(of: Composition, t: Celsius, plantFactor = 1, state?: PhaseState): PascalSecond {
-  return plantFactor * suspensionFactor(dispersedVolume(of, t, state)) * syrupViscosity(of, t, state);
+  return plantFactor * suspensionFactor(dispersedVolume(of, t, state)) * concentratedSyrupViscosity(of, t, state);
 }
 
 /** One measurement of the plant's caramel. */

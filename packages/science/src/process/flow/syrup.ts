@@ -25,7 +25,7 @@ export function syrupWater(of: Composition, state?: PhaseState): MassFraction {
  * @throws OutOfRange without sugar or water, or below the pole
  * @see crc-102-solutions, gordon-taylor-table-2016
  */
-export function syrupViscosity(of: Composition, t: Celsius, state?: PhaseState): PascalSecond {
+export function concentratedSyrupViscosity(of: Composition, t: Celsius, state?: PhaseState): PascalSecond {
   const tg = gordonTaylorMixture(glassParts(of, state));
   const { c1, c2, glass_viscosity } = syrupWlf.values;
   return glass_viscosity * 10 ** wlfShift(t - tg, c1, c2[0] + c2[1] * syrupWater(of, state));

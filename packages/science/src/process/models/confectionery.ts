@@ -1,5 +1,5 @@
 import { defineModel, type Estimate, type Model } from '../../model.js';
-import { foamConductivity } from '../foam.js';
+import { foamConductivity } from '../foaming/foam.js';
 import { density, specificHeat, thermalConductivity } from '../thermal.js';
 import { compositionInputs, compositionOf, scaled, stateOf, type CompositionInput } from './composition.js';
 import { fraction, temperature } from './inputs.js';

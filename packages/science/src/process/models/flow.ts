@@ -2,7 +2,7 @@ import { defineModel, type Estimate, type Model } from '../../model.js';
 import { caramelViscosity, dispersedVolume, suspensionFactor } from '../flow/caramel.js';
 import { extensionalViscosity, gravityStrainRate, strandBreakTime, strandForce } from '../flow/extension.js';
 import { slump } from '../flow/slump.js';
-import { syrupViscosity, syrupWater } from '../flow/syrup.js';
+import { concentratedSyrupViscosity, syrupWater } from '../flow/syrup.js';
 import { arrheniusFactor, vftViscosity, wlfShift } from '../flow/temperature.js';
 import { glassTransition } from '../glass/mixture.js';
 import { compositionInputs, compositionOf, scaled, stateOf, type CompositionInput } from './composition.js';
@@ -78,7 +78,7 @@ export const flowModels: readonly Model[] = [
     }),
   }),
   defineModel({
-    id: 'syrup.viscosity',
+    id: 'viscosity.concentrated_syrup',
     title: 'Viscosity of the syrup phase of a confectionery mass, honey or syrup',
     about: 'WLF from the glass transition of the mixture: C1 16.83, C2 45.8 - 37 w; fitted to sucrose solutions and one honey.',
     inputs: [...compositionInputs, temperature('temperature_c', 'temperature', { possible: [-60, 200], fitted: [10, 100] })],
@@ -94,7 +94,7 @@ export const flowModels: readonly Model[] = [
       const tg = glassTransition(of, 'gordon_taylor', stateOf(x));
       const water = syrupWater(of, stateOf(x));
       return {
-        viscosity_pa_s: byFactor(syrupViscosity(of, x.temperature_c, stateOf(x)), spread(water, x.temperature_c - tg)),
+        viscosity_pa_s: byFactor(concentratedSyrupViscosity(of, x.temperature_c, stateOf(x)), spread(water, x.temperature_c - tg)),
         glass_transition_c: { value: tg, low: tg - 8, high: tg + 8 },
         moisture: water,
       };
@@ -125,7 +125,7 @@ export const flowModels: readonly Model[] = [
       const value = caramelViscosity(of, x.temperature_c, x.plant_factor, stateOf(x));
       return {
         viscosity_pa_s: x.plant_factor === 1 ? { value, low: value / 3, high: value * 30 } : byFactor(value, 2),
-        syrup_viscosity_pa_s: syrupViscosity(of, x.temperature_c, stateOf(x)),
+        syrup_viscosity_pa_s: concentratedSyrupViscosity(of, x.temperature_c, stateOf(x)),
         suspension_factor: suspensionFactor(volume),
         dispersed_volume_fraction: volume,
       };

@@ -1,4 +1,5 @@
 import { defineModel, type Estimate, type Model } from '../../model.js';
+import { gabActivity } from '../../water/isotherm.js';
 import { glassTable } from '../data/glass-transition.js';
 import { chainGlass, glassRules, glassTransition, waterAtGlassTransition, type GlassRule } from '../glass/mixture.js';
 import { couchmanKarasz, fox, gordonTaylor } from '../glass/rules.js';
@@ -158,15 +159,8 @@ export const glassModels: readonly Model[] = [
     run: (x) => {
       const moisture = waterAtGlassTransition(compositionOf(x), x.temperature_c, stateOf(x));
       const dry = moisture / (1 - moisture);
-      const aw = x.gab_monolayer > 0 ? gabActivity(dry, x.gab_monolayer, x.gab_c, x.gab_k) : undefined;
+      const aw = x.gab_monolayer > 0 ? gabActivity([x.gab_monolayer, x.gab_c, x.gab_k], dry) : undefined;
       return { moisture, moisture_dry_basis: dry, ...(aw === undefined ? {} : { water_activity: aw }) };
     },
   }),
 ];
-
-/** Water activity from GAB: the positive root of its quadratic. */
-function gabActivity(m: number, monolayer: number, c: number, k: number): number {
-  const a = k * k * (1 - c);
-  const b = k * (c - 2) - (monolayer * c * k) / m;
-  return Math.abs(a) < 1e-12 ? -1 / b : (-b - Math.sqrt(b * b - 4 * a)) / (2 * a);
-}

@@ -1,5 +1,5 @@
-import { OutOfRange, requireRange } from '../errors.js';
-import type { KilogramPerCubicMetre, VolumeFraction, WattPerMetreKelvin } from '../units.js';
+import { OutOfRange, requireRange } from '../../errors.js';
+import type { KilogramPerCubicMetre, VolumeFraction, WattPerMetreKelvin } from '../../units.js';
 
 /** Conductivity of still air near room temperature, W/(m K). */
 const airConductivity = 0.026;
