@@ -16,6 +16,8 @@ export interface Style {
 }
 
 export function terminal(): Out {
+  // A reader that has seen enough (head, less) is no failure.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
   const colours = process.stdout.isTTY && process.env['NO_COLOR'] === undefined;
   const wrap = (code: string) => (text: string) => (colours ? `\u001b[${code}m${text}\u001b[0m` : text);
   const live = process.stderr.isTTY;

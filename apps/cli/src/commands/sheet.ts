@@ -68,7 +68,9 @@ function sheetText(opened: Opened, all: boolean, out: Out): void {
     const quantities = section.ids
       .map((id) => chain.quantities[chain.index.get(id)!]!)
       .filter((quantity) => all || typeof session.value(quantity.id) === 'number');
-    const shown = all ? quantities : quantities.filter((quantity) => !/\.stage\.|^need\.|^material\./.test(quantity.id));
+    const shown = all
+      ? quantities
+      : quantities.filter((quantity) => worthALine(opened, quantity.id)).sort((a, b) => rank(a.id) - rank(b.id));
     if (shown.length === 0) continue;
     out.line();
     out.line(strong(section.title));
@@ -78,7 +80,7 @@ function sheetText(opened: Opened, all: boolean, out: Out): void {
       return [
         `  ${quantity.meaning}`,
         value,
-        faint(originWord(session.origin(quantity.id))),
+        faint(session.origin(quantity.id)),
         faint(windowInWords(quantity, units)),
         faint(quantity.id),
       ];
@@ -88,8 +90,17 @@ function sheetText(opened: Opened, all: boolean, out: Out): void {
   ranked(opened, out);
 }
 
-function originWord(origin: string): string {
-  return origin;
+/** What lies between the lines, and shares of something that is not in it, are left to `--all`. */
+function worthALine(opened: Opened, id: string): boolean {
+  if (/\.stage\.|^need\.|^material\.|_(wettest|driest)$|\.charge_sum$|\.count$|_offset$/.test(id)) return false;
+  return !(
+    /\.(cocoa_solids|nonfat_cocoa_solids|milk_solids|milk_fat|vegetable_fat|other_edible)$/.test(id) && opened.session.number(id) === 0
+  );
+}
+
+/** Results first, then what was put in. */
+function rank(id: string): number {
+  return /\.charge\./.test(id) ? 2 : /\.target\./.test(id) ? 1 : 0;
 }
 
 function ranked(opened: Opened, out: Out): void {
