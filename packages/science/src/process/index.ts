@@ -35,7 +35,7 @@ export {
 export { cupDensity, densityWithInclusions, type CupReading } from './foaming/cup.js';
 export { gasExpansion, whippedDensity, whippingPressure, type GasState, type WhippedFoam } from './foaming/whipping.js';
 export { nusseltCylinder, nusseltFlatPlate, nusseltHorizontalCylinder, nusseltVerticalPlate } from './heat/convection.js';
-export { effectiveness, logMeanDifference, mixedTemperature, type Arrangement } from './heat/exchange.js';
+export { effectiveness, mixedTemperature, type Arrangement } from './heat/exchange.js';
 export { laminarPipeDrop, pumpWarming, workWarming } from './heat/mechanical.js';
 export { equivalentTime } from './kinetics/history.js';
 export { activationEnergy, q10, timeToLimit, valueAfter, type Order } from './kinetics/rate.js';
