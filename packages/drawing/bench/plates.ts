@@ -1,5 +1,6 @@
-import { knob, section, sideView, sill, waterSteps, type Drawing, type SillSpec, type Theme } from '../src/index.js';
+import { band, knob, section, sideView, sill, waterSteps, type Drawing, type SillSpec, type Theme } from '../src/index.js';
 import * as bars from './bars.js';
+import { classicLine, swatches, waferLine } from './lines.js';
 
 export interface Plate {
   readonly name: string;
@@ -80,4 +81,13 @@ export const plates: readonly Plate[] = [
       ['Water steps, over', waterSteps(water(0.565))],
     ],
   },
+  {
+    name: 'band',
+    size: [1440, 1300],
+    draw: () => [
+      ['The line at 13:50', band(classicLine)],
+      ['A wafer line', band(waferLine)],
+    ],
+  },
+  { name: 'materials', size: [1160, 330], draw: () => [['Materials', swatches()]] },
 ];

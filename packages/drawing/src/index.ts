@@ -35,3 +35,8 @@ export { waterSteps, type WaterLevel, type WaterStep, type WaterStepsDrawing, ty
 export { knob, type KnobDrawing, type KnobPost, type KnobSpec } from './knob.js';
 export { bead, heldStraps, missing, replaced, seen, slanted, tick, tie, wedge } from './signs.js';
 export { textWidth, wrap } from './text-width.js';
+export { band, type BandDrawing } from './band.js';
+export type { BandCoat, BandLeaving, BandNote, BandPart, BandSpec, BandStation, BandStream, BandVapour } from './band-spec.js';
+export type { ClockPiece, ClockTick } from './clock-axis.js';
+export { boxTexture, type Material } from './textures/strip.js';
+export { placeNotes, sideLabels, spread, type Note, type SideLabel } from './leaders.js';
