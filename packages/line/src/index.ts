@@ -7,8 +7,10 @@ export {
   sheetEntry,
   sheetSections,
   stationsByUse,
+  wholeSheet,
   type CostMove,
   type SheetEntry,
   type SheetSection,
+  type WholeSheet,
 } from './sheet.js';
 export { sectionSpec } from './picture.js';

@@ -1,4 +1,4 @@
-import { uses, type Origin, type Quantity, type State } from '@barwright/chain';
+import { uses, type Finding, type Origin, type Quantity, type Session, type State } from '@barwright/chain';
 import { allergensOf, componentsOf, ingredientNames } from '@barwright/bar';
 import type { PlantChain } from './plant-chain.js';
 import { presentation, shownWindow, tidy, type ShownWindow, type Units } from './present.js';
@@ -112,20 +112,68 @@ export interface CostMove {
   readonly down: number;
 }
 
-/** @param put - evaluates the cost with one root changed: `(id, value) => cost` */
-export function costMoves(from: PlantChain, state: State, put: (id: string, value: number) => number): readonly CostMove[] {
+/** Tries each root that the cost rests on, 10 % up and down; the session is left as it was. */
+export function costMoves(from: PlantChain, session: Session): readonly CostMove[] {
   const { chain } = from;
-  const cost = state.number('bar.cost');
+  if (!chain.index.has('bar.cost') || !session.status('bar.cost').ok) return [];
+  const cost = session.number('bar.cost');
+  const put = (id: string, value: number) => {
+    session.set(id, value);
+    const moved = session.number('bar.cost') - cost;
+    session.undo();
+    return Number.isFinite(moved) ? moved : 0;
+  };
   const moves: CostMove[] = [];
   for (const quantity of chain.quantities) {
     const { id } = quantity;
-    if (!/\.(price|loss|mass|conversion_cost|moisture|mass_per_area)$|^pack\.|\.loss\.|\.charge\./.test(id)) continue;
-    if (state.origin(id) === 'computed' || typeof state.value(id) !== 'number') continue;
+    if (!/\.(price|loss|mass|conversion_cost|moisture|mass_per_area|thickness)$|^pack\.|\.loss\.|\.charge\./.test(id)) continue;
+    if (session.origin(id) === 'computed' || typeof session.value(id) !== 'number') continue;
     if (!uses(chain, id).includes('bar.cost')) continue;
-    const value = state.number(id);
-    moves.push({ id, quantity, up: put(id, 1.1 * value) - cost, down: put(id, 0.9 * value) - cost });
+    const value = session.number(id);
+    moves.push({ id, quantity, up: put(id, 1.1 * value), down: put(id, 0.9 * value) });
   }
   return moves.filter((move) => move.up !== 0 || move.down !== 0).sort((a, b) => Math.abs(b.up) - Math.abs(a.up));
+}
+
+/** The whole sheet, keyed by quantity, as `barwright sheet --json` and the server give it. */
+export interface WholeSheet {
+  readonly plant: string;
+  readonly bar: string;
+  readonly line: string | null;
+  readonly quantities: Readonly<Record<string, SheetEntry>>;
+  readonly findings: readonly Finding[];
+  readonly ingredients: readonly { readonly label: string; readonly quantity: string }[];
+  readonly allergens: Readonly<Record<string, readonly string[]>>;
+  readonly stations_fullest_first: readonly { readonly name: string; readonly quantity: string; readonly utilisation: number }[];
+  readonly cost_moves: readonly {
+    readonly id: string;
+    readonly change_if_10_percent_more: number;
+    readonly change_if_10_percent_less: number;
+    readonly unit: string;
+  }[];
+}
+
+export function wholeSheet(from: PlantChain, session: Session, units: Units = 'metric'): WholeSheet {
+  return {
+    plant: from.plant.name,
+    bar: from.bar.name,
+    line: from.line?.name ?? null,
+    quantities: Object.fromEntries(from.chain.quantities.map((quantity) => [quantity.id, sheetEntry(session, quantity, units)])),
+    findings: session.findings(),
+    ingredients: ingredientList(from, session).map(({ label, quantity }) => ({ label, quantity })),
+    allergens: Object.fromEntries(allergens(from)),
+    stations_fullest_first: stationsByUse(from, session).map(({ name, id, utilisation }) => ({
+      name,
+      quantity: id,
+      utilisation: tidy(utilisation),
+    })),
+    cost_moves: costMoves(from, session).map(({ id, up, down }) => ({
+      id,
+      change_if_10_percent_more: tidy(up),
+      change_if_10_percent_less: tidy(down),
+      unit: from.plant.currency,
+    })),
+  };
 }
 
 function capital(text: string): string {

@@ -42,7 +42,13 @@ async function readTable(file: string): Promise<{ header: string[]; rows: { cell
   const { parse } = await import('csv-parse/sync');
   let records: { record: string[]; info: { lines: number } }[];
   try {
-    records = parse(text, { bom: true, trim: true, skip_empty_lines: true, info: true, delimiter: [',', ';', '\t'] }) as unknown as typeof records;
+    records = parse(text, {
+      bom: true,
+      trim: true,
+      skip_empty_lines: true,
+      info: true,
+      delimiter: [',', ';', '\t'],
+    }) as unknown as typeof records;
   } catch (error) {
     throw new Refused(`${file} is no table: ${(error as Error).message}`);
   }

@@ -1,5 +1,5 @@
 import { writeFile } from 'node:fs/promises';
-import { allergens, costMoves, ingredientList, inWords, sheetEntry, sheetSections, stationsByUse, windowInWords } from '@barwright/line';
+import { allergens, costMoves, ingredientList, inWords, sheetSections, stationsByUse, wholeSheet, windowInWords } from '@barwright/line';
 import { openPlant, type Opened, type PlantOptions } from '../plant.js';
 import { table, wrap } from '../text.js';
 import type { Out } from '../out.js';
@@ -20,38 +20,8 @@ export async function sheetCommand(folder: string, options: SheetOptions, out: O
     for (const file of [options.html, options.pdf]) if (file) out.warn(`Run sheet written to ${file}`);
     if (!options.json) return;
   }
-  if (options.json) out.json(sheetJson(opened));
+  if (options.json) out.json(wholeSheet(opened, opened.session, opened.units));
   else sheetText(opened, options.all ?? false, out);
-}
-
-export function sheetJson(opened: Opened): Record<string, unknown> {
-  const { chain, session, units } = opened;
-  return {
-    plant: opened.plant.name,
-    bar: opened.bar.name,
-    line: opened.line?.name ?? null,
-    quantities: Object.fromEntries(chain.quantities.map((quantity) => [quantity.id, sheetEntry(session, quantity, units)])),
-    findings: session.findings(),
-    ingredients: ingredientList(opened, session).map(({ label, quantity }) => ({ label, quantity })),
-    allergens: Object.fromEntries(allergens(opened)),
-    stations_fullest_first: stationsByUse(opened, session).map(({ name, id, utilisation }) => ({ name, quantity: id, utilisation })),
-    cost_moves: moves(opened).map(({ id, up, down }) => ({
-      id,
-      change_if_10_percent_more: up,
-      change_if_10_percent_less: down,
-      unit: opened.plant.currency,
-    })),
-  };
-}
-
-function moves(opened: Opened) {
-  const { session } = opened;
-  return costMoves(opened, session, (id, value) => {
-    session.set(id, value);
-    const cost = session.number('bar.cost');
-    session.undo();
-    return cost;
-  });
 }
 
 function sheetText(opened: Opened, all: boolean, out: Out): void {
@@ -126,7 +96,7 @@ function ranked(opened: Opened, out: Out): void {
   }
   out.line();
   out.line(strong('What moves the cost of a bar most, for 10 % more'));
-  const rows = moves(opened)
+  const rows = costMoves(opened, session)
     .slice(0, 8)
     .map(({ quantity, up }) => [
       `  ${quantity.meaning}`,
