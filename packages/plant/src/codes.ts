@@ -53,6 +53,7 @@ export const problemCodes = {
   LAYERS_TOO_HEAVY: "The layers weigh more than the bar's target.",
   TWO_RESTS: "More than one layer is 'rest'.",
   SLAB_TOO_WIDE: 'Lanes and edge trim are wider than the belt.',
+  MORE_PROBLEMS: 'There are more problems in the file than are listed.',
   UNEXPECTED: 'The loader met what it was not written for: a defect in Barwright.',
   NO_PRICE: 'Note: a material in use has no price.',
   NOT_USED: 'Note: a material or component is in no recipe.',

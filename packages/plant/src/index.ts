@@ -1,5 +1,5 @@
 export type * from './types.js';
-export { loadPlant } from './load.js';
+export { loadPlant, plantLoader } from './load.js';
 export { slugOf } from './load/book.js';
 export { problemCodes, type ProblemCode } from './codes.js';
 export { jsonSchemas, kindOf, markets, type FileKind } from './schema/files.js';
@@ -25,3 +25,4 @@ export {
   type Parsed,
   type UnitSystem,
 } from './units.js';
+export { editPlant, EditError, locate, type Edit, type Located } from './edit.js';

@@ -8,7 +8,7 @@ import { readMaterials } from './load/materials.js';
 import { readPlant } from './load/plant.js';
 import { checkTogether } from './load/together.js';
 import { nearest } from './nearest.js';
-import { readShape } from './read/shape.js';
+import { readShape, type Shape } from './read/shape.js';
 import { readTree, type Tree } from './read/tree.js';
 import { fileKinds, kindOf, type FileKind } from './schema/files.js';
 import type { Loaded, Problem } from './types.js';
@@ -20,13 +20,37 @@ import type { Loaded, Problem } from './types.js';
  * @returns the plant with notes, or every problem found: file, line, what came, what was expected, what to do
  */
 export function loadPlant(files: ReadonlyMap<string, string>): Loaded {
-  try {
-    return new Loader(files).load();
-  } catch (thrown) {
-    const said = thrown instanceof Error ? thrown.message : String(thrown);
-    const message = `The files could not be read to the end: ${said.slice(0, 200)}`;
-    return { ok: false, problems: [{ code: 'UNEXPECTED', file: 'plant.yaml', line: 1, message, advice: 'Please report this with the files' }] };
-  }
+  return plantLoader()(files);
+}
+
+/**
+ * A loader for a screen where one file changes at a time: it keeps what it read of the others. Answers as loadPlant does.
+ * @example const load = plantLoader(); load(files); load(editPlant(files, [edit]))
+ */
+export function plantLoader(): (files: ReadonlyMap<string, string>) => Loaded {
+  let read: ReadonlyMap<string, FileRead> = new Map();
+  return (files) => {
+    try {
+      const loader = new Loader(files, read);
+      const loaded = loader.load();
+      read = loader.read;
+      return loaded;
+    } catch (thrown) {
+      const said = thrown instanceof Error ? thrown.message : String(thrown);
+      const message = `The files could not be read to the end: ${said.slice(0, 200)}`;
+      return {
+        ok: false,
+        problems: [{ code: 'UNEXPECTED', file: 'plant.yaml', line: 1, message, advice: 'Please report this with the files' }],
+      };
+    }
+  };
+}
+
+/** What one text gave, whatever stands in the other files. */
+interface FileRead {
+  readonly text: string;
+  readonly tree: Tree;
+  readonly shape: Shape<unknown> | undefined;
 }
 
 type Shaped = { readonly [K in FileKind]: Page<z.output<(typeof fileKinds)[K]>>[] };
@@ -36,7 +60,12 @@ class Loader {
   private readonly trees: { kind: FileKind; tree: Tree }[] = [];
   private readonly shaped: Shaped = { plant: [], materials: [], components: [], bar: [], line: [], plan: [], checks: [] };
 
-  constructor(private readonly files: ReadonlyMap<string, string>) {}
+  readonly read = new Map<string, FileRead>();
+
+  constructor(
+    private readonly files: ReadonlyMap<string, string>,
+    private readonly before: ReadonlyMap<string, FileRead>,
+  ) {}
 
   load(): Loaded {
     this.readFiles();
@@ -83,7 +112,13 @@ class Loader {
       return;
     }
     if (![...this.files.keys()].some((file) => kindOf(file) === 'plant')) {
-      problems.push({ code: 'PLANT_MISSING', file: 'plant.yaml', line: 1, message: 'There is no plant.yaml', expected: 'a file plant.yaml at the top of the folder' });
+      problems.push({
+        code: 'PLANT_MISSING',
+        file: 'plant.yaml',
+        line: 1,
+        message: 'There is no plant.yaml',
+        expected: 'a file plant.yaml at the top of the folder',
+      });
     }
     const taken = new Map<string, string>();
     for (const [file, text] of this.files) {
@@ -93,33 +128,53 @@ class Loader {
         continue;
       }
       const base = file.replace(/\.ya?ml$/i, '');
-      if (taken.has(base)) problems.push({ code: 'DUPLICATE_NAME', file, line: 1, message: `'${file}' and '${taken.get(base)}' are the same definition file`, advice: 'Keep one of them' });
+      if (taken.has(base))
+        problems.push({
+          code: 'DUPLICATE_NAME',
+          file,
+          line: 1,
+          message: `'${file}' and '${taken.get(base)}' are the same definition file`,
+          advice: 'Keep one of them',
+        });
       taken.set(base, file);
-      this.readFile(kind, readTree(file, text));
+      this.readFile(kind, file, text);
     }
   }
 
-  private readFile(kind: FileKind, tree: Tree): void {
+  private readFile(kind: FileKind, file: string, text: string): void {
     const { problems } = this.book;
+    const known = this.before.get(file);
+    const read = known?.text === text ? known : readOne(kind, file, text);
+    this.read.set(file, read);
+    const { tree, shape } = read;
     this.trees.push({ kind, tree });
-    problems.push(...tree.problems);
-    if (tree.root === null && tree.problems.length > 0) return;
-    const shape = readShape(fileKinds[kind], tree);
-    problems.push(...shape.problems);
-    if (shape.value) (this.shaped[kind] as Page<unknown>[]).push({ value: shape.value, tree: shape.tree });
-    else if (shape.problems.length === 0) problems.push({ code: 'WRONG_TYPE', file: tree.file, line: 1, message: 'Nothing in the file can be read' });
+    problems.push(...tree.problems, ...(shape?.problems ?? []));
+    if (shape?.value !== undefined) (this.shaped[kind] as Page<unknown>[]).push({ value: shape.value, tree: shape.tree });
+    else if (tree.problems.length === 0 && shape?.problems.length === 0)
+      problems.push({ code: 'WRONG_TYPE', file, line: 1, message: 'Nothing in the file can be read' });
   }
 
   /** Names as they stand in the whole trees, before anything faulty was cut out. */
   private declared() {
     const keys = (kind: FileKind, of: string): Set<string> => new Set(this.roots(kind).flatMap((root) => Object.keys(mapping(root[of]))));
     const names = (kind: FileKind, of: string): Set<string> => new Set(this.roots(kind).map((root) => String(mapping(root[of])['name'])));
-    return { materials: keys('materials', 'materials'), components: keys('components', 'components'), bars: names('bar', 'bar'), lines: names('line', 'line') };
+    return {
+      materials: keys('materials', 'materials'),
+      components: keys('components', 'components'),
+      bars: names('bar', 'bar'),
+      lines: names('line', 'line'),
+    };
   }
 
   private roots(kind: FileKind): Record<string, unknown>[] {
     return this.trees.filter((one) => one.kind === kind).map(({ tree }) => mapping(tree.root));
   }
+}
+
+function readOne(kind: FileKind, file: string, text: string): FileRead {
+  const tree = readTree(file, text);
+  const nothing = tree.root === null && tree.problems.length > 0;
+  return { text, tree, shape: nothing ? undefined : readShape(fileKinds[kind], tree) };
 }
 
 function mapping(value: unknown): Record<string, unknown> {
@@ -138,6 +193,24 @@ function unknownFile(file: string): Problem {
   };
 }
 
+/** Nobody reads more of one file at once. */
+const listed = 200;
+
+/** By file and line; of a file that is wrong throughout, the first ones and how many more there are. */
 function sorted(problems: readonly Problem[]): Problem[] {
-  return [...problems].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.line - b.line));
+  const byFile = new Map<string, Problem[]>();
+  for (const problem of problems) {
+    const own = byFile.get(problem.file);
+    if (own) own.push(problem);
+    else byFile.set(problem.file, [problem]);
+  }
+  return [...byFile.keys()].sort().flatMap((file) => {
+    const own = byFile.get(file)!.sort((a, b) => a.line - b.line);
+    if (own.length <= listed) return own;
+    const message = `${own.length - listed} more problems in this file`;
+    return [
+      ...own.slice(0, listed),
+      { code: 'MORE_PROBLEMS', file, line: own[listed]!.line, message, advice: 'Correct the first ones and load again' },
+    ];
+  });
 }

@@ -35,5 +35,8 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
 }
 
 function fold(word: string): string {
-  return word.toLowerCase().replace(/[\s_-]+/g, ' ').trim();
+  return word
+    .toLowerCase()
+    .replace(/[\s_-]+/g, ' ')
+    .trim();
 }

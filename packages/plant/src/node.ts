@@ -27,9 +27,11 @@ export async function readPlantFolder(dir: string): Promise<ReadonlyMap<string, 
   const names: string[] = [];
   for (const folder of ['', 'bars', 'lines']) {
     for (const name of await yamlNames(root, folder)) names.push(folder === '' ? name : `${folder}/${name}`);
-    if (names.length > folderLimits.files) throw new PlantFolderError('TOO_MANY_FILES', folder, `More than ${folderLimits.files} definition files in '${dir}'`);
+    if (names.length > folderLimits.files)
+      throw new PlantFolderError('TOO_MANY_FILES', folder, `More than ${folderLimits.files} definition files in '${dir}'`);
   }
-  if (!names.some((name) => /^plant\.ya?ml$/.test(name))) throw new PlantFolderError('PLANT_MISSING', 'plant.yaml', `'${dir}' is not a plant: it has no plant.yaml`);
+  if (!names.some((name) => /^plant\.ya?ml$/.test(name)))
+    throw new PlantFolderError('PLANT_MISSING', 'plant.yaml', `'${dir}' is not a plant: it has no plant.yaml`);
   const files = new Map<string, string>();
   for (const name of names) files.set(name, await readText(root, name));
   return files;
@@ -52,7 +54,8 @@ async function readText(root: string, name: string): Promise<string> {
   const path = join(root, name);
   const found = await readable(name, () => stat(path), `'${name}' cannot be read`);
   if (!found.isFile()) throw new PlantFolderError('NOT_READABLE', name, `'${name}' is not a file`);
-  if (found.size > folderLimits.bytes) throw new PlantFolderError('FILE_TOO_LARGE', name, `'${name}' has ${found.size} bytes; a definition has at most ${folderLimits.bytes}`);
+  if (found.size > folderLimits.bytes)
+    throw new PlantFolderError('FILE_TOO_LARGE', name, `'${name}' has ${found.size} bytes; a definition has at most ${folderLimits.bytes}`);
   const bytes = await readable(name, () => readFile(path), `'${name}' cannot be read`);
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
@@ -65,7 +68,8 @@ async function readText(root: string, name: string): Promise<string> {
 async function refuseOutside(root: string, name: string): Promise<void> {
   const real = await readable(name, () => realpath(join(root, name)), `'${name}' leads nowhere`);
   const within = relative(root, real);
-  if (within === '..' || within.startsWith(`..${sep}`) || resolve(within) === within) throw new PlantFolderError('LINK_OUTSIDE', name, `'${name}' is a link out of the plant folder; copy the file instead`);
+  if (within === '..' || within.startsWith(`..${sep}`) || resolve(within) === within)
+    throw new PlantFolderError('LINK_OUTSIDE', name, `'${name}' is a link out of the plant folder; copy the file instead`);
 }
 
 async function readable<T>(file: string, act: () => Promise<T>, message: string): Promise<T> {
@@ -76,3 +80,5 @@ async function readable<T>(file: string, act: () => Promise<T>, message: string)
     throw new PlantFolderError('NOT_READABLE', file, `${message}${why}`);
   }
 }
+
+export { schemaTexts, writeJsonSchemas } from './schemas.js';

@@ -79,7 +79,12 @@ describe('the demo plant', () => {
     const line = plant.lines.get('Line 2')!;
     expect(line.lanes.value * bar.cutWidth.value + 2 * line.edgeTrim.value).toBeCloseTo(0.779, 12);
     expect(line.stations.find(({ name }) => name === 'flow wrappers')).toMatchObject({ count: 3, counts: 'out', rate: { by: 'packs' } });
-    expect(line.stations.filter(({ counts }) => counts === 'in').map(({ name }) => name)).toEqual(['bean roaster', 'winnower', 'liquor mill', 'peanut roaster']);
+    expect(line.stations.filter(({ counts }) => counts === 'in').map(({ name }) => name)).toEqual([
+      'bean roaster',
+      'winnower',
+      'liquor mill',
+      'peanut roaster',
+    ]);
   });
 
   it('plans 80 pallets', () => {
@@ -90,8 +95,24 @@ describe('the demo plant', () => {
   });
 
   it('words every caution at its station and marks the critical control points', () => {
-    const said = plant.lines.get('Line 2')!.stations.flatMap(({ cautions }) => cautions).join(' ');
-    for (const word of ['above 110 °C', 'Relief valves', 'Fire', 'explode', 'lock off', 'Egg', 'Peanut', 'Soya', 'Milk', 'Salmonella', 'HACCP team', 'manual']) {
+    const said = plant.lines
+      .get('Line 2')!
+      .stations.flatMap(({ cautions }) => cautions)
+      .join(' ');
+    for (const word of [
+      'above 110 °C',
+      'Relief valves',
+      'Fire',
+      'explode',
+      'lock off',
+      'Egg',
+      'Peanut',
+      'Soya',
+      'Milk',
+      'Salmonella',
+      'HACCP team',
+      'manual',
+    ]) {
       expect(said.toLowerCase()).toContain(word.toLowerCase());
     }
     const critical = new Set(plant.checks.filter(({ kind }) => kind === 'critical').map(({ at: where }) => where));

@@ -14,10 +14,14 @@ export function readBar(book: Book, { tree, value }: Page<BarFile>): Bar {
   const path = ['bar'];
   const at = (...keys: (string | number)[]): Path => [...path, ...keys];
   const written = value.bar;
-  const enter = (reading: Reading | undefined, ...keys: (string | number)[]): Entered | undefined => reading && book.entered(tree, at(...keys), reading);
+  const enter = (reading: Reading | undefined, ...keys: (string | number)[]): Entered | undefined =>
+    reading && book.entered(tree, at(...keys), reading);
   const layers = written.layers.map((layer, index) => readLayer(book, tree, at('layers', index), layer));
-  book.refuseTwins(tree, layers.map(({ name, slug }, index) => ({ name, slug, path: at('layers', index, 'layer') })));
-  checkSinking(book, tree, at('layers'), layers);
+  book.refuseTwins(
+    tree,
+    layers.map(({ name, slug }, index) => ({ name, slug, path: at('layers', index, 'layer') })),
+  );
+  if (!tree.cutWithin(at('layers'))) checkSinking(book, tree, at('layers'), layers);
   const bar: Bar = {
     name: written.name,
     slug: book.slug(tree, at('name'), written.name),
@@ -41,7 +45,13 @@ export function readBar(book: Book, { tree, value }: Page<BarFile>): Bar {
     }),
   };
   const rests = [...layers, ...(bar.coat ? [bar.coat] : [])].filter(({ amount }) => amount.by === 'rest').length;
-  if (rests > 1) book.complain(tree, at('layers'), { code: 'TWO_RESTS', message: `${rests} layers are 'rest'`, expected: "at most one 'rest': it is what is missing to the target", advice: 'Write a mass or a thickness for the others' });
+  if (rests > 1)
+    book.complain(tree, at('layers'), {
+      code: 'TWO_RESTS',
+      message: `${rests} layers are 'rest'`,
+      expected: "at most one 'rest': it is what is missing to the target",
+      advice: 'Write a mass or a thickness for the others',
+    });
   return bar;
 }
 
@@ -75,18 +85,30 @@ function readCoat(book: Book, tree: Tree, path: Path, written: NonNullable<Writt
       bottom: bottom && book.entered(tree, at('minimum', 'bottom'), bottom),
     }),
     place: tree.place(path),
-    ...present({ variation: written.varies && book.entered(tree, at('varies'), written.varies), loss: written.loss && book.loss(tree, at('loss'), written.loss) }),
+    ...present({
+      variation: written.varies && book.entered(tree, at('varies'), written.varies),
+      loss: written.loss && book.loss(tree, at('loss'), written.loss),
+    }),
   };
 }
 
 const amountKeys = ['mass', 'thickness', 'mass per area'] as const;
 
-function amountOf(book: Book, tree: Tree, path: Path, written: Pick<WrittenBar['layers'][number], (typeof amountKeys)[number]>): LayerAmount {
+function amountOf(
+  book: Book,
+  tree: Tree,
+  path: Path,
+  written: Pick<WrittenBar['layers'][number], (typeof amountKeys)[number]>,
+): LayerAmount {
   const keys = amountKeys.filter((key) => written[key] !== undefined);
   const { mass, thickness, 'mass per area': massPerArea } = written;
   if (keys.length !== 1) {
     const message = keys.length === 0 ? 'No amount is written' : `${keys.join(' and ')} are both written`;
-    book.complain(tree, path, { code: 'NOT_ONE_OF', message, expected: "one of: mass, thickness, mass per area ('mass: rest' for what is missing to the target)" });
+    book.complain(tree, path, {
+      code: 'NOT_ONE_OF',
+      message,
+      expected: "one of: mass, thickness, mass per area ('mass: rest' for what is missing to the target)",
+    });
   }
   if (mass !== undefined) return mass === 'rest' ? { by: 'rest' } : { by: 'mass', mass: book.entered(tree, [...path, 'mass'], mass) };
   if (thickness) return { by: 'thickness', thickness: book.entered(tree, [...path, 'thickness'], thickness) };
@@ -99,10 +121,15 @@ function checkSinking(book: Book, tree: Tree, path: Path, layers: readonly Layer
   layers.forEach(({ name, sunkInto }, index) => {
     const here = [...path, index, 'sunk into'];
     if (sunkInto === undefined) return;
-    if (!book.known(tree, here, sunkInto, names, { code: 'UNKNOWN_LAYER', what: 'Layer', expected: `one of: ${[...names].join(', ')}` })) return;
+    if (!book.known(tree, here, sunkInto, names, { code: 'UNKNOWN_LAYER', what: 'Layer', expected: `one of: ${[...names].join(', ')}` }))
+      return;
     const under = layers.find((layer) => layer.name === sunkInto);
     if (sunkInto === name || under?.sunkInto !== undefined) {
-      book.complain(tree, here, { code: 'UNKNOWN_LAYER', message: `'${name}' cannot sink into '${sunkInto}'`, expected: 'another layer that sinks into none itself' });
+      book.complain(tree, here, {
+        code: 'UNKNOWN_LAYER',
+        message: `'${name}' cannot sink into '${sunkInto}'`,
+        expected: 'another layer that sinks into none itself',
+      });
     }
   });
 }
@@ -127,7 +154,9 @@ function readPack(book: Book, tree: Tree, path: Path, written: WrittenPack): Pac
           price: film.price && book.entered(tree, at('film', 'price'), film.price),
           loss: film.loss && book.loss(tree, at('film', 'loss'), film.loss),
           reelLength: film.reel && book.entered(tree, at('film', 'reel'), film.reel),
-          waterVapourTransmission: film['water vapour transmission'] && book.entered(tree, at('film', 'water vapour transmission'), film['water vapour transmission']),
+          waterVapourTransmission:
+            film['water vapour transmission'] &&
+            book.entered(tree, at('film', 'water vapour transmission'), film['water vapour transmission']),
           window: film['seal window'] && book.entered(tree, at('film', 'seal window'), film['seal window']),
         }),
       },

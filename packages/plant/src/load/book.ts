@@ -19,7 +19,9 @@ export class Book {
   /** ISO 4217 code of the plant; undefined while it is not known. */
   currency: string | undefined;
 
+  /** Nothing is said of a place from which something faulty was cut: it would only follow from that. */
   complain(tree: Tree, path: Path, fault: Fault): void {
+    if (tree.cutWithin(path)) return;
     this.problems.push(problemAt(tree, path, fault));
   }
 
@@ -43,13 +45,17 @@ export class Book {
       const at = [...path, name];
       return { name, slug: this.slug(tree, at, name), value: this.entered(tree, at, reading) };
     });
-    this.refuseTwins(tree, made.map(({ name, slug }) => ({ name, slug, path: [...path, name] })));
+    this.refuseTwins(
+      tree,
+      made.map(({ name, slug }) => ({ name, slug, path: [...path, name] })),
+    );
     return made;
   }
 
   slug(tree: Tree, path: Path, name: string): string {
     const slug = slugOf(name);
-    if (slug === '') this.complain(tree, path, { code: 'BAD_NAME', message: `'${name.slice(0, 40)}' has no letter or digit`, expected: 'a name' });
+    if (slug === '')
+      this.complain(tree, path, { code: 'BAD_NAME', message: `'${name.slice(0, 40)}' has no letter or digit`, expected: 'a name' });
     return slug;
   }
 
@@ -60,13 +66,23 @@ export class Book {
       const first = slug === '' ? undefined : seen.get(slug);
       if (first) {
         const message = first.name === name ? `'${name}' is defined twice` : `'${name}' and '${first.name}' differ only in case or signs`;
-        this.complain(own, path, { code: 'DUPLICATE_NAME', message: `${message}; first at ${first.tree.place(first.path)}`, advice: 'Give each its own name' });
+        this.complain(own, path, {
+          code: 'DUPLICATE_NAME',
+          message: `${message}; first at ${first.tree.place(first.path)}`,
+          advice: 'Give each its own name',
+        });
       } else seen.set(slug, { name, tree: own, path });
     }
   }
 
   /** True where the name is known; otherwise complains, with the nearest. */
-  known(tree: Tree, path: Path, name: string, names: ReadonlySet<string> | ReadonlyMap<string, unknown>, fault: Pick<Fault, 'code' | 'expected'> & { what: string }): boolean {
+  known(
+    tree: Tree,
+    path: Path,
+    name: string,
+    names: ReadonlySet<string> | ReadonlyMap<string, unknown>,
+    fault: Pick<Fault, 'code' | 'expected'> & { what: string },
+  ): boolean {
     if (names.has(name)) return true;
     const meant = nearest(name, names.keys());
     const { code, what, expected } = fault;
@@ -89,7 +105,12 @@ export class Book {
       });
     }
     if (per !== undefined) {
-      this.complain(tree, path, { code: 'PACKAGE_MASS_MISSING', message: `'${text}' is a price per ${per}, whose mass is not known`, expected: 'a price per mass', advice: `Add '${per}: 300 kg' with what is in it` });
+      this.complain(tree, path, {
+        code: 'PACKAGE_MASS_MISSING',
+        message: `'${text}' is a price per ${per}, whose mass is not known`,
+        expected: 'a price per mass',
+        advice: `Add '${per}: 300 kg' with what is in it`,
+      });
     }
   }
 }
@@ -115,4 +136,3 @@ export function present<T extends object>(properties: T): { [K in keyof T]?: Exc
   for (const [key, value] of Object.entries(properties)) if (value !== undefined) made[key] = value;
   return made as { [K in keyof T]?: Exclude<T[K], undefined> };
 }
-

@@ -32,7 +32,11 @@ export function readComponents(book: Book, page: Page<ComponentsFile>): Map<stri
         conversionCost: written['conversion cost'] && book.entered(tree, at('conversion cost'), written['conversion cost']),
         density: written.density && book.entered(tree, at('density'), written.density),
         waterActivity: written['water activity'] && book.entered(tree, at('water activity'), written['water activity']),
-        composition: vector && { value: vector, place: tree.place(at('composition')), ...present({ source: composition.source, standing: composition.standing }) },
+        composition: vector && {
+          value: vector,
+          place: tree.place(at('composition')),
+          ...present({ source: composition.source, standing: composition.standing }),
+        },
         legalName: written['legal name'],
         lead: written.lead && book.entered(tree, at('lead'), written.lead),
         maxAge: written['max age'] && book.entered(tree, at('max age'), written['max age']),
@@ -46,7 +50,11 @@ export function readComponents(book: Book, page: Page<ComponentsFile>): Map<stri
 function batchOf(book: Book, tree: Tree, path: Path, batch: NonNullable<WrittenComponent['batch']>): BatchSize | undefined {
   const { finished, charge, vessel } = batch;
   if ([finished, charge, vessel].filter((one) => one !== undefined).length !== 1) {
-    book.complain(tree, path, { code: 'NOT_ONE_OF', message: 'A batch is limited by one thing', expected: 'one of: finished, charge, vessel' });
+    book.complain(tree, path, {
+      code: 'NOT_ONE_OF',
+      message: 'A batch is limited by one thing',
+      expected: 'one of: finished, charge, vessel',
+    });
     return undefined;
   }
   if (finished) return { by: 'finished', mass: book.entered(tree, [...path, 'finished'], finished) };
@@ -60,7 +68,7 @@ function readStages(book: Book, tree: Tree, path: Path, written: readonly Writte
     const here = [...path, index];
     const at = (key: string): Path => [...here, key];
     const taken = stage.takes ?? (index > 0 ? [written[index - 1]!.stage] : []);
-    checkTaken(book, tree, at('takes'), taken, written.slice(0, index));
+    if (!tree.cutWithin(path)) checkTaken(book, tree, at('takes'), taken, written.slice(0, index));
     return {
       name: stage.stage,
       slug: book.slug(tree, at('stage'), stage.stage),
@@ -74,18 +82,29 @@ function readStages(book: Book, tree: Tree, path: Path, written: readonly Writte
         time: stage.time && book.entered(tree, at('time'), stage.time),
         cook: cookOf(book, tree, here, stage),
         toMoisture: stage['to moisture'] && book.entered(tree, at('to moisture'), stage['to moisture']),
-        pressure: stage.does !== 'cook' && stage.pressure && stage.pressure !== 'atmosphere' ? book.entered(tree, at('pressure'), stage.pressure) : undefined,
+        pressure:
+          stage.does !== 'cook' && stage.pressure && stage.pressure !== 'atmosphere'
+            ? book.entered(tree, at('pressure'), stage.pressure)
+            : undefined,
       }),
     };
   });
-  book.refuseTwins(tree, stages.map(({ name, slug }, index) => ({ name, slug, path: [...path, index, 'stage'] })));
-  checkFlow(book, tree, path, stages);
+  book.refuseTwins(
+    tree,
+    stages.map(({ name, slug }, index) => ({ name, slug, path: [...path, index, 'stage'] })),
+  );
+  if (!tree.cutWithin(path)) checkFlow(book, tree, path, stages);
   return stages;
 }
 
 function checkTaken(book: Book, tree: Tree, path: Path, taken: readonly string[], earlier: readonly WrittenStage[]): void {
   const names = new Set(earlier.map(({ stage }) => stage));
-  for (const name of taken) book.known(tree, path, name, names, { code: 'UNKNOWN_STAGE', what: 'Stage', expected: names.size > 0 ? `an earlier stage: ${[...names].join(', ')}` : 'no stage: this is the first' });
+  for (const name of taken)
+    book.known(tree, path, name, names, {
+      code: 'UNKNOWN_STAGE',
+      what: 'Stage',
+      expected: names.size > 0 ? `an earlier stage: ${[...names].join(', ')}` : 'no stage: this is the first',
+    });
 }
 
 /** Each stage's contents go into exactly one later stage, save the last, whose contents are the component. */
@@ -96,7 +115,12 @@ function checkFlow(book: Book, tree: Tree, path: Path, stages: readonly Stage[])
     const times = into.get(name) ?? 0;
     if (times === 1) return;
     const message = times === 0 ? `What is in '${name}' goes nowhere` : `'${name}' is taken ${times} times`;
-    book.complain(tree, [...path, index], { code: 'STAGE_NOT_TAKEN', message, expected: 'each stage taken by exactly one later stage', advice: `Add '${name}' to the 'takes' of one` });
+    book.complain(tree, [...path, index], {
+      code: 'STAGE_NOT_TAKEN',
+      message,
+      expected: 'each stage taken by exactly one later stage',
+      advice: `Add '${name}' to the 'takes' of one`,
+    });
   });
 }
 
@@ -107,18 +131,27 @@ function cookOf(book: Book, tree: Tree, here: Path, stage: WrittenStage): Stage[
   const rest = ['probe offset', 'model offset'] as const;
   if (stage.does !== 'cook') {
     for (const key of [...ends, ...rest.filter((name) => stage[name])]) {
-      book.complain(tree, [...here, key], { code: 'UNKNOWN_KEY', message: `'${key}' belongs to a cook; this stage does '${stage.does}'`, advice: "Write 'does: cook', or leave it out" });
+      book.complain(tree, [...here, key], {
+        code: 'UNKNOWN_KEY',
+        message: `'${key}' belongs to a cook; this stage does '${stage.does}'`,
+        advice: "Write 'does: cook', or leave it out",
+      });
     }
     return undefined;
   }
   if (ends.length !== 1) {
-    book.complain(tree, here, { code: 'NOT_ONE_OF', message: `A cook ends at one thing; here ${ends.length === 0 ? 'none is written' : `stand ${ends.join(' and ')}`}`, expected: `one of: ${endKeys.join(', ')}` });
+    book.complain(tree, here, {
+      code: 'NOT_ONE_OF',
+      message: `A cook ends at one thing; here ${ends.length === 0 ? 'none is written' : `stand ${ends.join(' and ')}`}`,
+      expected: `one of: ${endKeys.join(', ')}`,
+    });
     return undefined;
   }
   const pressure = stage.pressure ?? 'atmosphere';
   return {
     end: endOf(book, tree, here, stage, ends[0]!),
-    pressure: pressure === 'atmosphere' ? { by: 'atmosphere' } : { by: 'absolute', pressure: book.entered(tree, [...here, 'pressure'], pressure) },
+    pressure:
+      pressure === 'atmosphere' ? { by: 'atmosphere' } : { by: 'absolute', pressure: book.entered(tree, [...here, 'pressure'], pressure) },
     ...present({
       probeOffset: stage['probe offset'] && book.entered(tree, [...here, 'probe offset'], stage['probe offset']),
       modelOffset: stage['model offset'] && book.entered(tree, [...here, 'model offset'], stage['model offset']),
@@ -134,17 +167,34 @@ function endOf(book: Book, tree: Tree, here: Path, stage: WrittenStage, key: (ty
 
 /** Additions of every stage as shares of the whole charge: per cent must sum to 100, masses are divided by their sum. */
 function readShares(book: Book, tree: Tree, path: Path, written: readonly WrittenStage[]): Addition[][] {
-  const all = written.flatMap((stage, index) => Object.entries(stage.add ?? {}).map(([name, reading]) => ({ index, name, reading, at: [...path, index, 'add', name] })));
+  const all = written.flatMap((stage, index) =>
+    Object.entries(stage.add ?? {}).map(([name, reading]) => ({ index, name, reading, at: [...path, index, 'add', name] })),
+  );
   const masses = all.filter(({ reading }) => reading.amount.measure.dimension === 'mass');
   const component = path.at(-2);
   const sum = all.reduce((total, { reading }) => total + reading.amount.measure.value, 0);
-  if (all.length === 0) book.complain(tree, path, { code: 'NOTHING_ADDED', message: `Nothing goes into '${component}'`, expected: "'add' with at least one ingredient" });
+  if (all.length === 0)
+    book.complain(tree, path, {
+      code: 'NOTHING_ADDED',
+      message: `Nothing goes into '${component}'`,
+      expected: "'add' with at least one ingredient",
+    });
   else if (masses.length > 0 && masses.length < all.length) {
     const odd = all.find(({ reading }) => reading.amount.measure.dimension !== masses[0]!.reading.amount.measure.dimension) ?? all[0]!;
-    book.complain(tree, odd.at, { code: 'RECIPE_MIXED', message: `'${component}' is written partly in per cent, partly in masses`, expected: 'one of the two throughout' });
+    book.complain(tree, odd.at, {
+      code: 'RECIPE_MIXED',
+      message: `'${component}' is written partly in per cent, partly in masses`,
+      expected: 'one of the two throughout',
+    });
   } else if (masses.length === 0 && Math.abs(sum - 1) > 0.0005 + 1e-9) {
-    book.complain(tree, path.slice(0, -1), { code: 'RECIPE_SUM', message: `The recipe of '${component}' sums to ${tidy(sum * 100)} %`, expected: '100 % ± 0.05 %', advice: difference(sum) });
-  } else if (!(sum > 0)) book.complain(tree, path, { code: 'NOTHING_ADDED', message: `The recipe of '${component}' sums to 0`, expected: 'amounts above 0' });
+    book.complain(tree, path.slice(0, -1), {
+      code: 'RECIPE_SUM',
+      message: `The recipe of '${component}' sums to ${tidy(sum * 100)} %`,
+      expected: '100 % ± 0.05 %',
+      advice: difference(sum),
+    });
+  } else if (!(sum > 0))
+    book.complain(tree, path, { code: 'NOTHING_ADDED', message: `The recipe of '${component}' sums to 0`, expected: 'amounts above 0' });
   const made: Addition[][] = written.map(() => []);
   for (const { index, name, reading, at } of all) made[index]!.push(addition(book, tree, at, name, reading, sum));
   return made;
@@ -155,7 +205,14 @@ function addition(book: Book, tree: Tree, at: Path, name: string, { amount, soli
   const scale = Math.abs(sum - 1) > 1e-12 && sum > 0 ? sum : 1;
   const { low, high } = entered;
   // The value is a share however it was written, so that a screen can show it in per cent.
-  const share: Entered = { ...entered, dimension: 'fraction', unit: '%', value: entered.value / scale, ...(low === undefined ? {} : { low: low / scale }), ...(high === undefined ? {} : { high: high / scale }) };
+  const share: Entered = {
+    ...entered,
+    dimension: 'fraction',
+    unit: '%',
+    value: entered.value / scale,
+    ...(low === undefined ? {} : { low: low / scale }),
+    ...(high === undefined ? {} : { high: high / scale }),
+  };
   return { name, share, ...(solids ? { solids: book.entered(tree, [...at, 'solids'], solids) } : {}) };
 }
 

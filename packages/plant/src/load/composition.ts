@@ -23,13 +23,22 @@ export function readComposition(book: Book, tree: Tree, path: Path, written: Wri
   const vector = vectorOf(parts);
   const sum = share(vector, constituents);
   if (Math.abs(sum - 1) > 0.002 + 1e-12) {
-    book.complain(tree, path, { code: 'COMPOSITION_SUM', message: `The composition sums to ${(sum * 100).toFixed(2)} %`, expected: '100 % ± 0.2 %', advice: "Put what is not known under 'other'" });
+    book.complain(tree, path, {
+      code: 'COMPOSITION_SUM',
+      message: `The composition sums to ${(sum * 100).toFixed(2)} %`,
+      expected: '100 % ± 0.2 %',
+      advice: "Put what is not known under 'other'",
+    });
     return undefined;
   }
   for (const key of constituents) vector[at[key]]! /= sum;
   const fat = share(vector, fats);
   if (vector[at.saturates]! > fat + 0.002) {
-    book.complain(tree, [...path, 'saturates'], { code: 'IMPOSSIBLE', message: `${percent(vector[at.saturates]!)} saturates in ${percent(fat)} fat`, expected: 'saturates as a share of the whole, no more than the fat' });
+    book.complain(tree, [...path, 'saturates'], {
+      code: 'IMPOSSIBLE',
+      message: `${percent(vector[at.saturates]!)} saturates in ${percent(fat)} fat`,
+      expected: 'saturates as a share of the whole, no more than the fat',
+    });
   }
   const moles = higherSaccharideMoles(book, tree, path, written, vector);
   if (moles === undefined) return undefined;
@@ -45,11 +54,19 @@ function higherSaccharideMoles(book: Book, tree: Tree, path: Path, written: Writ
   const here = [...path, 'higher saccharides'];
   if (molar) {
     if (molar.measure.value >= trisaccharide) return (higher * 1000) / molar.measure.value;
-    book.complain(tree, [...path, 'mean molar mass'], { code: 'HIGHER_SACCHARIDES', message: `A mean molar mass of ${molar.measure.text} is below that of three glucose units`, expected: `${trisaccharide} g/mol or more` });
+    book.complain(tree, [...path, 'mean molar mass'], {
+      code: 'HIGHER_SACCHARIDES',
+      message: `A mean molar mass of ${molar.measure.text} is below that of three glucose units`,
+      expected: `${trisaccharide} g/mol or more`,
+    });
     return undefined;
   }
   if (!equivalent) {
-    book.complain(tree, here, { code: 'HIGHER_SACCHARIDES', message: 'Higher saccharides need to be counted, not only weighed', expected: "'DE: 42' or 'mean molar mass: 900 g/mol' beside them" });
+    book.complain(tree, here, {
+      code: 'HIGHER_SACCHARIDES',
+      message: 'Higher saccharides need to be counted, not only weighed',
+      expected: "'DE: 42' or 'mean molar mass: 900 g/mol' beside them",
+    });
     return undefined;
   }
   // DE = 100 · 180.16 · (reducing ends, mol) / (dry substance, g); one end per molecule, sucrose has none.
@@ -57,7 +74,11 @@ function higherSaccharideMoles(book: Book, tree: Tree, path: Path, written: Writ
   const simple = (vector[at.glucose]! + vector[at.fructose]!) / glucose + (vector[at.maltose]! + vector[at.lactose]!) / disaccharide;
   const moles = (equivalent.measure.value / 100 / glucose) * dry - simple;
   if (moles > 0 && higher / moles >= trisaccharide) return moles * 1000;
-  book.complain(tree, [...path, 'DE'], { code: 'HIGHER_SACCHARIDES', message: `A DE of ${equivalent.measure.text} does not fit these sugars`, expected: 'a DE that leaves higher saccharides at least three units long' });
+  book.complain(tree, [...path, 'DE'], {
+    code: 'HIGHER_SACCHARIDES',
+    message: `A DE of ${equivalent.measure.text} does not fit these sugars`,
+    expected: 'a DE that leaves higher saccharides at least three units long',
+  });
   return undefined;
 }
 

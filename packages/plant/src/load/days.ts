@@ -20,7 +20,11 @@ export function readPlans(book: Book, { tree, value }: Page<PlanFile>): Plan[] {
       order: book.entered(tree, [...path, 'order'], written.order),
       lots,
       place: tree.place(path),
-      ...present({ date: written.date, start: written.start, plannedOee: written['planned OEE'] && book.entered(tree, [...path, 'planned OEE'], written['planned OEE']) }),
+      ...present({
+        date: written.date,
+        start: written.start,
+        plannedOee: written['planned OEE'] && book.entered(tree, [...path, 'planned OEE'], written['planned OEE']),
+      }),
     };
   });
 }
@@ -30,7 +34,11 @@ export function readChecks(book: Book, { tree, value }: Page<ChecksFile>): Plann
   const checks = value.checks.map((written, index): PlannedCheck => {
     const path = ['checks', index];
     if (!written.limit && written.words === undefined) {
-      book.complain(tree, path, { code: 'NOT_ONE_OF', message: `'${written.what}' has no limit`, expected: "'limit: 117.7 °C ± 0.5 °C', or 'words: all rejected'" });
+      book.complain(tree, path, {
+        code: 'NOT_ONE_OF',
+        message: `'${written.what}' has no limit`,
+        expected: "'limit: 117.7 °C ± 0.5 °C', or 'words: all rejected'",
+      });
     }
     return {
       at: written.at,
@@ -50,6 +58,9 @@ export function readChecks(book: Book, { tree, value }: Page<ChecksFile>): Plann
       }),
     };
   });
-  book.refuseTwins(tree, checks.map(({ at, what, slug }, index) => ({ name: `${at}: ${what}`, slug, path: ['checks', index, 'what'] })));
+  book.refuseTwins(
+    tree,
+    checks.map(({ at, what, slug }, index) => ({ name: `${at}: ${what}`, slug, path: ['checks', index, 'what'] })),
+  );
   return checks;
 }

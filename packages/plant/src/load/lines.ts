@@ -13,7 +13,10 @@ export function readLine(book: Book, { tree, value }: Page<LineFile>): Line {
   const at = (...keys: (string | number)[]): Path => [...path, ...keys];
   const written = value.line;
   const stations = written.stations.map((station, index) => readStation(book, tree, at('stations', index), station));
-  book.refuseTwins(tree, stations.map(({ name, slug }, index) => ({ name, slug, path: at('stations', index, 'station') })));
+  book.refuseTwins(
+    tree,
+    stations.map(({ name, slug }, index) => ({ name, slug, path: at('stations', index, 'station') })),
+  );
   return {
     name: written.name,
     slug: book.slug(tree, at('name'), written.name),
@@ -70,12 +73,21 @@ const counted = { bars: 'bars', packs: 'packs', cases: 'cases' } as const;
 /** What the rate counts follows from its unit; a load has its mass and its cycle. */
 function rateOf(book: Book, tree: Tree, path: Path, { rate, load, cycle }: WrittenStation): Rate | undefined {
   if (rate && (load || cycle)) {
-    book.complain(tree, path, { code: 'NOT_ONE_OF', message: 'Both a rate and a load are written', expected: "'rate', or 'load' and 'cycle'" });
+    book.complain(tree, path, {
+      code: 'NOT_ONE_OF',
+      message: 'Both a rate and a load are written',
+      expected: "'rate', or 'load' and 'cycle'",
+    });
     return undefined;
   }
   if (load || cycle) {
-    if (load && cycle) return { by: 'loads', load: book.entered(tree, [...path, 'load'], load), cycle: book.entered(tree, [...path, 'cycle'], cycle) };
-    book.complain(tree, path, { code: 'MISSING_KEY', message: `'${load ? 'cycle' : 'load'}' is missing beside '${load ? 'load' : 'cycle'}'`, expected: "both 'load: 3000 kg' and 'cycle: 8 h'" });
+    if (load && cycle)
+      return { by: 'loads', load: book.entered(tree, [...path, 'load'], load), cycle: book.entered(tree, [...path, 'cycle'], cycle) };
+    book.complain(tree, path, {
+      code: 'MISSING_KEY',
+      message: `'${load ? 'cycle' : 'load'}' is missing beside '${load ? 'load' : 'cycle'}'`,
+      expected: "both 'load: 3000 kg' and 'cycle: 8 h'",
+    });
     return undefined;
   }
   if (!rate) return undefined;
@@ -96,6 +108,10 @@ function elsewhere(book: Book, tree: Tree, path: Path, { rate, load, 'used elsew
   const at = [...path, 'used elsewhere'];
   const of = load ? 'mass rate' : rate?.measure.dimension;
   if (of === undefined || used.measure.dimension === of) return book.entered(tree, at, used);
-  book.complain(tree, at, { code: 'WRONG_DIMENSION', message: `'${used.measure.text}' is not of the kind of the station's rate`, expected: load ? 'a mass rate, such as 200 kg/h' : `a rate like '${rate!.measure.text}'` });
+  book.complain(tree, at, {
+    code: 'WRONG_DIMENSION',
+    message: `'${used.measure.text}' is not of the kind of the station's rate`,
+    expected: load ? 'a mass rate, such as 200 kg/h' : `a rate like '${rate!.measure.text}'`,
+  });
   return undefined;
 }

@@ -43,16 +43,29 @@ type Substance = Pick<Material, 'composition' | 'compositionSource' | 'compositi
 function substance(book: Book, tree: Tree, path: Path, written: Written): Substance | undefined {
   const { composition, syrup } = written;
   if (composition && syrup) {
-    book.complain(tree, [...path, 'syrup'], { code: 'NOT_ONE_OF', message: "Both 'composition' and 'syrup' stand here", expected: 'one of them' });
+    book.complain(tree, [...path, 'syrup'], {
+      code: 'NOT_ONE_OF',
+      message: "Both 'composition' and 'syrup' stand here",
+      expected: 'one of them',
+    });
     return undefined;
   }
   if (composition) {
     const vector = readComposition(book, tree, [...path, 'composition'], composition);
     const dextroseEquivalent = composition.DE && book.entered(tree, [...path, 'composition', 'DE'], composition.DE);
-    return vector && { composition: vector, ...present({ compositionSource: composition.source, compositionStanding: composition.standing, dextroseEquivalent }) };
+    return (
+      vector && {
+        composition: vector,
+        ...present({ compositionSource: composition.source, compositionStanding: composition.standing, dextroseEquivalent }),
+      }
+    );
   }
   if (syrup) return syrupOf(book, tree, [...path, 'syrup'], syrup);
-  book.complain(tree, path, { code: 'COMPOSITION_MISSING', message: `'${path.at(-1)}' has no composition`, expected: "'composition: { water: …, … }' or 'syrup: { solids: 80 %, DE: 42 }'" });
+  book.complain(tree, path, {
+    code: 'COMPOSITION_MISSING',
+    message: `'${path.at(-1)}' has no composition`,
+    expected: "'composition: { water: …, … }' or 'syrup: { solids: 80 %, DE: 42 }'",
+  });
   return undefined;
 }
 
@@ -73,6 +86,11 @@ function priceOf(book: Book, tree: Tree, path: Path, written: Written): Entered 
   if (inPackage === undefined || !(packageWords as readonly string[]).includes(measure.per!)) return book.entered(tree, at, written.price);
   const mass = (inPackage as Reading).measure.value;
   const { per: _per, low, high, ...rest } = measure;
-  const perMass = { ...rest, value: measure.value / mass, ...(low === undefined ? {} : { low: low / mass }), ...(high === undefined ? {} : { high: high / mass }) };
+  const perMass = {
+    ...rest,
+    value: measure.value / mass,
+    ...(low === undefined ? {} : { low: low / mass }),
+    ...(high === undefined ? {} : { high: high / mass }),
+  };
   return book.entered(tree, at, { ...written.price, measure: perMass });
 }

@@ -45,10 +45,15 @@ function currencyOf(book: Book, tree: Tree, code: string): string | undefined {
   return undefined;
 }
 
+/** Names that were asked for and are good: asking takes as long as reading a small file. */
+const goodZones = new Set<string>();
+
 function checkTimeZone(book: Book, tree: Tree, zone: string): void {
+  if (goodZones.has(zone)) return;
   try {
     if (zone.length > 60) throw new RangeError(zone);
     new Intl.DateTimeFormat('en', { timeZone: zone });
+    goodZones.add(zone);
   } catch {
     const meant = nearest(zone, Intl.supportedValuesOf('timeZone'));
     book.complain(tree, ['plant', 'time zone'], {
@@ -63,8 +68,18 @@ function checkTimeZone(book: Book, tree: Tree, zone: string): void {
 function scalesOf(book: Book, tree: Tree, written: NonNullable<PlantFile['scales']>): Plant['scales'] {
   const scales = written.map((scale) => ({ upTo: scale['up to'].measure.value, division: scale.division.measure.value }));
   scales.forEach(({ upTo, division }, index) => {
-    if (division > upTo) book.complain(tree, ['scales', index, 'division'], { code: 'IMPOSSIBLE', message: 'The division is larger than the scale', expected: `a division below ${upTo} kg` });
-    if (index > 0 && upTo <= scales[index - 1]!.upTo) book.complain(tree, ['scales', index], { code: 'IMPOSSIBLE', message: 'The scales are not in ascending order', expected: 'the smallest scale first' });
+    if (division > upTo)
+      book.complain(tree, ['scales', index, 'division'], {
+        code: 'IMPOSSIBLE',
+        message: 'The division is larger than the scale',
+        expected: `a division below ${upTo} kg`,
+      });
+    if (index > 0 && upTo <= scales[index - 1]!.upTo)
+      book.complain(tree, ['scales', index], {
+        code: 'IMPOSSIBLE',
+        message: 'The scales are not in ascending order',
+        expected: 'the smallest scale first',
+      });
   });
   return scales;
 }
@@ -74,6 +89,13 @@ function validationsOf(book: Book, tree: Tree, written: NonNullable<PlantFile['v
     const path = ['validations', index];
     return { id, step, claim, kind, limits: book.named(tree, [...path, 'holds for'], holds), place: tree.place(path) };
   });
-  book.refuseTwins(tree, made.map(({ id }, index) => ({ name: id, slug: book.slug(tree, ['validations', index, 'id'], id), path: ['validations', index, 'id'] })));
+  book.refuseTwins(
+    tree,
+    made.map(({ id }, index) => ({
+      name: id,
+      slug: book.slug(tree, ['validations', index, 'id'], id),
+      path: ['validations', index, 'id'],
+    })),
+  );
   return made;
 }

@@ -13,7 +13,12 @@ export interface Everything {
   readonly componentsTree: Tree | undefined;
   readonly planTree: Tree | undefined;
   /** Every name that stands in the files, also of what was faulty: one fault does not make others. */
-  readonly declared: { readonly materials: ReadonlySet<string>; readonly components: ReadonlySet<string>; readonly bars: ReadonlySet<string>; readonly lines: ReadonlySet<string> };
+  readonly declared: {
+    readonly materials: ReadonlySet<string>;
+    readonly components: ReadonlySet<string>;
+    readonly bars: ReadonlySet<string>;
+    readonly lines: ReadonlySet<string>;
+  };
 }
 
 /** Names, cycles, twins and sizes that only show when everything is read. */
@@ -33,8 +38,16 @@ function checkTwins(book: Book, { materials, components, bars, lines, materialsT
   ];
   const first = materialsTree ?? componentsTree;
   if (first) book.refuseTwins(first, substances);
-  if (bars[0]) book.refuseTwins(bars[0].tree, bars.map(({ bar, tree }) => ({ name: bar.name, slug: bar.slug, path: ['bar', 'name'], tree })));
-  if (lines[0]) book.refuseTwins(lines[0].tree, lines.map(({ line, tree }) => ({ name: line.name, slug: line.slug, path: ['line', 'name'], tree })));
+  if (bars[0])
+    book.refuseTwins(
+      bars[0].tree,
+      bars.map(({ bar, tree }) => ({ name: bar.name, slug: bar.slug, path: ['bar', 'name'], tree })),
+    );
+  if (lines[0])
+    book.refuseTwins(
+      lines[0].tree,
+      lines.map(({ line, tree }) => ({ name: line.name, slug: line.slug, path: ['line', 'name'], tree })),
+    );
 }
 
 function checkRecipes(book: Book, { components, declared }: Everything, tree: Tree): void {
@@ -42,7 +55,11 @@ function checkRecipes(book: Book, { components, declared }: Everything, tree: Tr
   for (const component of components.values()) {
     component.stages.forEach((stage, index) => {
       for (const { name } of stage.adds) {
-        book.known(tree, ['components', component.name, 'stages', index, 'add', name], name, substances, { code: 'UNKNOWN_MATERIAL', what: 'Material', expected: 'a material of materials.yaml or another component' });
+        book.known(tree, ['components', component.name, 'stages', index, 'add', name], name, substances, {
+          code: 'UNKNOWN_MATERIAL',
+          what: 'Material',
+          expected: 'a material of materials.yaml or another component',
+        });
       }
     });
   }
@@ -67,7 +84,11 @@ function checkCycles(book: Book, components: ReadonlyMap<string, Component>, tre
       const from = trail.findIndex(({ name }) => name === next.value);
       if (from >= 0) {
         const ring = [...trail.slice(from).map(({ name }) => name), next.value];
-        book.complain(tree, ['components', next.value], { code: 'COMPONENT_CYCLE', message: `'${next.value}' contains itself: ${ring.slice(0, 8).join(' → ')}`, advice: 'Take it out of one of these recipes' });
+        book.complain(tree, ['components', next.value], {
+          code: 'COMPONENT_CYCLE',
+          message: `'${next.value}' contains itself: ${ring.slice(0, 8).join(' → ')}`,
+          advice: 'Take it out of one of these recipes',
+        });
       } else if (components.has(next.value) && !done.has(next.value)) enter(next.value);
     }
   }
@@ -114,13 +135,19 @@ function checkMass(book: Book, tree: Tree, bar: Bar, area: number, densityOf: De
   const amounts = [...bar.layers, ...(bar.coat ? [bar.coat] : [])];
   const isCoat = (of: { amount: LayerAmount }): boolean => of === bar.coat;
   // A coat's area is that of the faces it covers; only its mass, where written as such, is compared.
-  const masses = amounts.map((one) => (isCoat(one) && one.amount.by !== 'mass' ? undefined : massOf(one.amount, area, densityOf(one.component))));
+  const masses = amounts.map((one) =>
+    isCoat(one) && one.amount.by !== 'mass' ? undefined : massOf(one.amount, area, densityOf(one.component)),
+  );
   const sum = masses.reduce<number>((total, mass) => total + (mass ?? 0), 0);
   const target = bar.target.value;
   const hasRest = amounts.some(({ amount }) => amount.by === 'rest');
   const grams = (mass: number): string => `${Number((mass * 1000).toFixed(3))} g`;
   if (sum > (bar.target.high ?? target) * (1 + 1e-9) || (hasRest && sum >= target)) {
-    book.complain(tree, ['bar', 'target'], { code: 'LAYERS_TOO_HEAVY', message: `The layers weigh ${grams(sum)}, the target is ${grams(target)}`, expected: hasRest ? "layers below the target, so that something is left for 'rest'" : 'layers up to the target' });
+    book.complain(tree, ['bar', 'target'], {
+      code: 'LAYERS_TOO_HEAVY',
+      message: `The layers weigh ${grams(sum)}, the target is ${grams(target)}`,
+      expected: hasRest ? "layers below the target, so that something is left for 'rest'" : 'layers up to the target',
+    });
   } else if (!hasRest && masses.every((mass) => mass !== undefined) && Math.abs(sum / target - 1) > 0.001) {
     book.note(tree, ['bar', 'target'], { code: 'MASS_DIFFERS', message: `The layers weigh ${grams(sum)}, the target is ${grams(target)}` });
   }
@@ -136,19 +163,38 @@ function massOf(amount: LayerAmount, area: number, density: number | undefined):
 function needComponent(book: Book, tree: Tree, path: Path, name: string, declared: Everything['declared']): void {
   const isMaterial = declared.materials.has(name) && !declared.components.has(name);
   if (isMaterial) {
-    book.complain(tree, path, { code: 'UNKNOWN_COMPONENT', message: `'${name}' is a material, not a component`, expected: 'a component of components.yaml', advice: `Make a component of it with one stage that adds 100 % ${name}` });
-  } else book.known(tree, path, name, declared.components, { code: 'UNKNOWN_COMPONENT', what: 'Component', expected: 'a component of components.yaml' });
+    book.complain(tree, path, {
+      code: 'UNKNOWN_COMPONENT',
+      message: `'${name}' is a material, not a component`,
+      expected: 'a component of components.yaml',
+      advice: `Make a component of it with one stage that adds 100 % ${name}`,
+    });
+  } else
+    book.known(tree, path, name, declared.components, {
+      code: 'UNKNOWN_COMPONENT',
+      what: 'Component',
+      expected: 'a component of components.yaml',
+    });
 }
 
 function checkLine(book: Book, { components, declared }: Everything, line: Line, tree: Tree): void {
   const works = new Set([...declared.components, ...declared.materials, 'bar']);
   line.stations.forEach((station, index) => {
     const at = (key: string): Path => ['line', 'stations', index, key];
-    if (station.works !== undefined) book.known(tree, at('works'), station.works, works, { code: 'UNKNOWN_COMPONENT', what: 'Component', expected: "a component, a material, or 'bar'" });
+    if (station.works !== undefined)
+      book.known(tree, at('works'), station.works, works, {
+        code: 'UNKNOWN_COMPONENT',
+        what: 'Component',
+        expected: "a component, a material, or 'bar'",
+      });
     const component = station.works === undefined ? undefined : components.get(station.works);
     if (station.stage !== undefined && (component || station.works === undefined || !declared.components.has(station.works))) {
       const names = new Set((component?.stages ?? []).map(({ name }) => name));
-      book.known(tree, at('stage'), station.stage, names, { code: 'UNKNOWN_STAGE', what: 'Stage', expected: names.size > 0 ? `one of: ${[...names].join(', ')}` : "a stage of the component in 'works'" });
+      book.known(tree, at('stage'), station.stage, names, {
+        code: 'UNKNOWN_STAGE',
+        what: 'Stage',
+        expected: names.size > 0 ? `one of: ${[...names].join(', ')}` : "a stage of the component in 'works'",
+      });
     }
   });
   if (line.trimGoesTo !== undefined) needComponent(book, tree, ['line', 'trim goes to'], line.trimGoesTo, declared);
@@ -161,7 +207,11 @@ function checkPlans(book: Book, { plans, declared, lines, bars }: Everything, tr
     book.known(tree, [...path, 'bar'], plan.bar, declared.bars, { code: 'UNKNOWN_BAR', what: 'Bar' });
     book.known(tree, [...path, 'line'], plan.line, declared.lines, { code: 'UNKNOWN_LINE', what: 'Line' });
     plan.lots.forEach(({ material }, number) => {
-      book.known(tree, [...path, 'lots', number, 'material'], material, substances, { code: 'UNKNOWN_MATERIAL', what: 'Material', expected: 'a material or a component' });
+      book.known(tree, [...path, 'lots', number, 'material'], material, substances, {
+        code: 'UNKNOWN_MATERIAL',
+        what: 'Material',
+        expected: 'a material or a component',
+      });
     });
   });
   for (const { line, tree: own } of lines) for (const { bar } of bars) if (bar.line === line.name) checkSlab(book, own, line, bar);
@@ -192,11 +242,20 @@ function noteUse(book: Book, { materials, components, bars, lines, materialsTree
     if (!materialsTree) break;
     const path = ['materials', name];
     if (!used.has(name)) book.note(materialsTree, path, { code: 'NOT_USED', message: `Material '${name}' is in no recipe` });
-    else if (!price) book.note(materialsTree, path, { code: 'NO_PRICE', message: `Material '${name}' has no price`, advice: 'Costs that rest on it stay unknown' });
+    else if (!price)
+      book.note(materialsTree, path, {
+        code: 'NO_PRICE',
+        message: `Material '${name}' has no price`,
+        advice: 'Costs that rest on it stay unknown',
+      });
   }
   for (const { name } of components.values()) {
-    if (componentsTree && !used.has(name)) book.note(componentsTree, ['components', name], { code: 'NOT_USED', message: `Component '${name}' is in no bar and no other component` });
+    if (componentsTree && !used.has(name))
+      book.note(componentsTree, ['components', name], {
+        code: 'NOT_USED',
+        message: `Component '${name}' is in no bar and no other component`,
+      });
   }
-  if (bars.length === 0 && componentsTree) book.note(componentsTree, [], { code: 'NO_BARS', message: 'No bar is defined yet', advice: 'Add a file in bars/' });
+  if (bars.length === 0 && componentsTree)
+    book.note(componentsTree, [], { code: 'NO_BARS', message: 'No bar is defined yet', advice: 'Add a file in bars/' });
 }
-

@@ -45,7 +45,14 @@ export function problemAt(tree: Tree, path: Path, fault: Fault): Problem {
   const { code, message, expected, advice } = fault;
   const where = path.filter((key) => typeof key === 'string').at(-1);
   const named = where === undefined || message.startsWith(`'${clip(where)}'`) ? message : `${where}: ${message}`;
-  return { code, file: tree.file, line: tree.line(path), message: named, ...(expected === undefined ? {} : { expected }), ...(advice === undefined ? {} : { advice }) };
+  return {
+    code,
+    file: tree.file,
+    line: tree.line(path),
+    message: named,
+    ...(expected === undefined ? {} : { expected }),
+    ...(advice === undefined ? {} : { advice }),
+  };
 }
 
 interface Located {
@@ -60,7 +67,8 @@ function faultsOf(issue: z.core.$ZodIssue, schema: z.ZodType, root: unknown): Lo
     const known = keysOf(schemaAt(schema, issue.path));
     return issue.keys.map((key) => ({ path: [...issue.path, key], fault: unknownKey(key, known, valueAt(came, [key])) }));
   }
-  if (issue.code === 'invalid_type') return [{ path: issue.path, fault: missingOrWrong(came, typeWords[issue.expected] ?? issue.expected) }];
+  if (issue.code === 'invalid_type')
+    return [{ path: issue.path, fault: missingOrWrong(came, typeWords[issue.expected] ?? issue.expected) }];
   if (issue.code === 'invalid_value') return [{ path: issue.path, fault: notOneOf(came, issue.values.map(String)) }];
   const code: ProblemCode = 'WRONG_TYPE';
   return [{ path: issue.path, fault: { code, message: `Got ${describe(came)}`, expected: issue.message.toLowerCase() } }];
@@ -108,4 +116,3 @@ function inside(def: z.core.$ZodTypeDef, key: PropertyKey): z.ZodType | undefine
 function keysOf(def: z.core.$ZodTypeDef | undefined): readonly string[] {
   return Object.keys((def as { shape?: object } | undefined)?.shape ?? {});
 }
-

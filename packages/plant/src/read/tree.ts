@@ -16,6 +16,8 @@ export interface Tree {
   readonly problems: readonly Problem[];
   /** A copy in which these paths are cut out, lines kept; undefined where nothing is left. */
   readonly without: (paths: readonly Path[]) => Tree | undefined;
+  /** Whether something was cut out at or below a path: what is missing there is no further fault. */
+  readonly cutWithin: (path: Path) => boolean;
 }
 
 /** No definition is larger, nested deeper, or unfolds into more than this. */
@@ -54,13 +56,14 @@ class TreeReader {
 
   constructor(private readonly file: string) {}
 
-  tree(root: unknown): Tree {
+  tree(root: unknown, cuts: readonly Path[] = []): Tree {
     const line = (path: Path): number => this.line(root, path);
     const without = (paths: readonly Path[]): Tree | undefined => {
       const gone = new Set(paths.map((path) => JSON.stringify(path)));
-      return gone.has('[]') ? undefined : this.tree(this.copy(root, [], gone));
+      return gone.has('[]') ? undefined : this.tree(this.copy(root, [], gone), [...cuts, ...paths]);
     };
-    return { file: this.file, root, line, place: (path) => `${this.file}:${line(path)}`, problems: this.problems, without };
+    const cutWithin = (path: Path): boolean => cuts.some((cut) => path.every((key, index) => cut[index] === key));
+    return { file: this.file, root, line, place: (path) => `${this.file}:${line(path)}`, problems: this.problems, without, cutWithin };
   }
 
   read(text: string): unknown {
@@ -72,7 +75,8 @@ class TreeReader {
     try {
       const document = parseDocument(text, { ...yamlOptions, lineCounter: this.lines });
       this.document = document;
-      for (const { message, pos } of [...document.errors, ...document.warnings].slice(0, 20)) this.complain('YAML_SYNTAX', pos[0], clip(message, 200));
+      for (const { message, pos } of [...document.errors, ...document.warnings].slice(0, 20))
+        this.complain('YAML_SYNTAX', pos[0], clip(message, 200));
       if (document.contents === null) {
         if (document.errors.length === 0) this.complain('EMPTY_FILE', 0, 'The file holds nothing');
         return null;
@@ -204,10 +208,14 @@ function scalarValue(node: Scalar): unknown {
 
 function wrongText(text: string): { code: ProblemCode; message: string; advice?: string } | undefined {
   if (text.length > limits.characters) return { code: 'FILE_TOO_LARGE', message: `The file has more than ${limits.characters} characters` };
-  if (text.includes('\ufffd')) return { code: 'NOT_UTF8', message: 'The file holds characters that are not UTF-8', advice: 'Save it as UTF-8 text' };
-  // eslint-disable-next-line no-control-regex -- a definition file holds none of them
+  if (text.includes('\ufffd'))
+    return { code: 'NOT_UTF8', message: 'The file holds characters that are not UTF-8', advice: 'Save it as UTF-8 text' };
   if (/[\u0000-\u0008\u000b\u000c\u000e-\u001f]/.test(text)) {
-    return { code: 'NOT_UTF8', message: 'The file holds control characters; it may be another encoding or no text at all', advice: 'Save it as UTF-8 text' };
+    return {
+      code: 'NOT_UTF8',
+      message: 'The file holds control characters; it may be another encoding or no text at all',
+      advice: 'Save it as UTF-8 text',
+    };
   }
   return undefined;
 }

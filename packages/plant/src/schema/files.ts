@@ -44,14 +44,39 @@ export const plantFile = z.strictObject({
   'shut-down and clean': duration.optional(),
   scales: z.array(z.strictObject({ 'up to': mass, division: mass })).optional(),
   validations: z
-    .array(z.strictObject({ id: text('number of the document'), step: text('station or step'), claim: text('what it proves'), kind: text('kind of study'), 'holds for': named(anything) }))
+    .array(
+      z.strictObject({
+        id: text('number of the document'),
+        step: text('station or step'),
+        claim: text('what it proves'),
+        kind: text('kind of study'),
+        'holds for': named(anything),
+      }),
+    )
     .optional(),
   changeover: texts('one rule').optional(),
 });
 
 /** Packages that a price may be quoted for. */
-export const packageWords = ['drum', 'bag', 'sack', 'big bag', 'box', 'carton', 'pail', 'bucket', 'can', 'tote', 'tanker', 'pallet', 'block', 'bottle'] as const;
-const packages = Object.fromEntries(packageWords.map((word) => [word, mass.optional()])) as { [K in (typeof packageWords)[number]]: z.ZodOptional<typeof mass> };
+export const packageWords = [
+  'drum',
+  'bag',
+  'sack',
+  'big bag',
+  'box',
+  'carton',
+  'pail',
+  'bucket',
+  'can',
+  'tote',
+  'tanker',
+  'pallet',
+  'block',
+  'bottle',
+] as const;
+const packages = Object.fromEntries(packageWords.map((word) => [word, mass.optional()])) as {
+  [K in (typeof packageWords)[number]]: z.ZodOptional<typeof mass>;
+};
 
 export const materialsFile = z.strictObject({
   format,
@@ -104,7 +129,9 @@ export const componentsFile = z.strictObject({
       label: text('name for people').optional(),
       'legal name': text('name in law').optional(),
       texture: text('how it is drawn'),
-      batch: z.strictObject({ finished: mass.optional(), charge: mass.optional(), vessel: quantity('volume', { positive: true }).optional() }).optional(),
+      batch: z
+        .strictObject({ finished: mass.optional(), charge: mass.optional(), vessel: quantity('volume', { positive: true }).optional() })
+        .optional(),
       lead: duration.optional(),
       'max age': duration.optional(),
       density: density.optional(),
@@ -245,7 +272,16 @@ export const planFile = z.strictObject({
       start: clock.optional(),
       order: quantity('count', { whole: true, positive: true }),
       'planned OEE': share.optional(),
-      lots: z.array(z.strictObject({ material: text('a material'), lot: text('number of the lot'), note: text('a note').optional(), results: named(anything).optional() })).optional(),
+      lots: z
+        .array(
+          z.strictObject({
+            material: text('a material'),
+            lot: text('number of the lot'),
+            note: text('a note').optional(),
+            results: named(anything).optional(),
+          }),
+        )
+        .optional(),
     }),
   ),
 });

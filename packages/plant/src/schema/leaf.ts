@@ -52,7 +52,13 @@ export function quantity(dimension: Dimension | 'any', options: QuantityOptions 
     .meta(quantityDocument(dimension, options));
 }
 
-export function readQuantity(input: unknown, dimension: Dimension | 'any', options: QuantityOptions, ctx: LeafContext, context: ParseContext = {}): Reading | undefined {
+export function readQuantity(
+  input: unknown,
+  dimension: Dimension | 'any',
+  options: QuantityOptions,
+  ctx: LeafContext,
+  context: ParseContext = {},
+): Reading | undefined {
   if (typeof input === 'string' || typeof input === 'number') {
     const measure = readMeasure(input, dimension, options, ctx, context, []);
     return measure && { measure };
@@ -65,12 +71,19 @@ export function readQuantity(input: unknown, dimension: Dimension | 'any', optio
   return readWindow(input, dimension, options, ctx, context);
 }
 
-function readWindow(input: Record<string, unknown>, dimension: Dimension | 'any', options: QuantityOptions, ctx: LeafContext, context: ParseContext): Reading | undefined {
+function readWindow(
+  input: Record<string, unknown>,
+  dimension: Dimension | 'any',
+  options: QuantityOptions,
+  ctx: LeafContext,
+  context: ParseContext,
+): Reading | undefined {
   const before = ctx.issues.length;
   refuseUnknown(input, [...windowKeys, ...(options.keys ?? [])], ctx);
   const notes = readNotes(input, ctx);
   const aimKey = Object.hasOwn(input, 'aim') ? 'aim' : 'value';
-  if (Object.hasOwn(input, 'aim') && Object.hasOwn(input, 'value')) complain(ctx, { code: 'NOT_ONE_OF', message: "Both 'aim' and 'value' stand here", expected: 'one of them' });
+  if (Object.hasOwn(input, 'aim') && Object.hasOwn(input, 'value'))
+    complain(ctx, { code: 'NOT_ONE_OF', message: "Both 'aim' and 'value' stand here", expected: 'one of them' });
   const parts: Partial<Record<'aim' | 'low' | 'high', Measure>> = {};
   for (const key of ['aim', 'low', 'high'] as const) {
     const name = key === 'aim' ? aimKey : key;
@@ -91,22 +104,43 @@ function readWindow(input: Record<string, unknown>, dimension: Dimension | 'any'
   const lowest = low?.value ?? aim?.low;
   const highest = high?.value ?? aim?.high;
   if (lowest !== undefined && highest !== undefined && lowest > highest) {
-    complain(ctx, { code: 'LOW_ABOVE_HIGH', message: `The lower end '${low?.text ?? aim?.text}' lies above the upper end '${high?.text ?? aim?.text}'` });
+    complain(ctx, {
+      code: 'LOW_ABOVE_HIGH',
+      message: `The lower end '${low?.text ?? aim?.text}' lies above the upper end '${high?.text ?? aim?.text}'`,
+    });
     return undefined;
   }
   const value = aim?.value ?? (low && high ? (low.value + high.value) / 2 : any.value);
   if ((lowest !== undefined && value < lowest) || (highest !== undefined && value > highest)) {
-    complain(ctx, { code: 'AIM_OUTSIDE', message: `'${any.text}' lies outside its own window`, expected: 'low ≤ value ≤ high' }, aim ? [aimKey] : []);
+    complain(
+      ctx,
+      { code: 'AIM_OUTSIDE', message: `'${any.text}' lies outside its own window`, expected: 'low ≤ value ≤ high' },
+      aim ? [aimKey] : [],
+    );
     return undefined;
   }
   const ends = `${low?.text ?? '…'} to ${high?.text ?? '…'}`;
   const text = low || high ? (aim ? `${aim.text} (${ends})` : ends) : any.text;
   const form = aim ? aim.form : low && high ? 'range' : low ? 'at least' : 'at most';
-  const measure: Measure = { ...any, value, text, form, ...(lowest === undefined ? {} : { low: lowest }), ...(highest === undefined ? {} : { high: highest }) };
+  const measure: Measure = {
+    ...any,
+    value,
+    text,
+    form,
+    ...(lowest === undefined ? {} : { low: lowest }),
+    ...(highest === undefined ? {} : { high: highest }),
+  };
   return { measure, ...notes };
 }
 
-function readMeasure(input: string | number, dimension: Dimension | 'any', options: QuantityOptions, ctx: LeafContext, context: ParseContext, path: string[]): Measure | undefined {
+function readMeasure(
+  input: string | number,
+  dimension: Dimension | 'any',
+  options: QuantityOptions,
+  ctx: LeafContext,
+  context: ParseContext,
+  path: string[],
+): Measure | undefined {
   const parsed = parseQuantity(input, dimension, context);
   if (!parsed.ok) {
     complain(ctx, parsed.fault, path);
@@ -124,14 +158,21 @@ function impossible(measure: Measure, options: QuantityOptions): Fault | undefin
   const what = clip(text);
   if (!Number.isFinite(value)) return { code: 'NOT_FINITE', message: `'${what}' is not a finite number` };
   if (dimension === 'temperature' && value < -273.15) return { code: 'IMPOSSIBLE', message: `'${what}' is below absolute zero` };
-  if (!(options.signed ?? spec.signed) && value < 0) return { code: 'IMPOSSIBLE', message: `'${what}' is negative`, expected: `${spec.label} of 0 or more` };
-  if (options.positive && !(value > 0)) return { code: 'IMPOSSIBLE', message: `'${what}' is not above 0`, expected: `${spec.label} above 0` };
-  if (options.whole && !Number.isInteger(value)) return { code: 'IMPOSSIBLE', message: `'${what}' is not a whole number`, expected: 'a whole number' };
+  if (!(options.signed ?? spec.signed) && value < 0)
+    return { code: 'IMPOSSIBLE', message: `'${what}' is negative`, expected: `${spec.label} of 0 or more` };
+  if (options.positive && !(value > 0))
+    return { code: 'IMPOSSIBLE', message: `'${what}' is not above 0`, expected: `${spec.label} above 0` };
+  if (options.whole && !Number.isInteger(value))
+    return { code: 'IMPOSSIBLE', message: `'${what}' is not a whole number`, expected: 'a whole number' };
   if (options.possible) {
     const [least, most] = options.possible;
     const ends = [value, measure.low ?? value, measure.high ?? value];
     if (value < least || ends.some((end) => end > most) || (options.below && value >= most)) {
-      return { code: 'IMPOSSIBLE', message: `'${what}' cannot be`, expected: `${show(least, dimension)} to ${options.below ? 'below ' : ''}${show(most, dimension)}` };
+      return {
+        code: 'IMPOSSIBLE',
+        message: `'${what}' cannot be`,
+        expected: `${show(least, dimension)} to ${options.below ? 'below ' : ''}${show(most, dimension)}`,
+      };
     }
   }
   return undefined;
@@ -141,7 +182,10 @@ function show(value: number, dimension: Dimension): string {
   return dimension === 'fraction' ? `${value * 100} %` : `${value} ${dimensions[dimension].inside}`;
 }
 
-export function readNotes(input: Record<string, unknown>, ctx: LeafContext): { source?: string; standing?: string; note?: string; reaction?: string } {
+export function readNotes(
+  input: Record<string, unknown>,
+  ctx: LeafContext,
+): { source?: string; standing?: string; note?: string; reaction?: string } {
   const notes: { source?: string; standing?: string; note?: string; reaction?: string } = {};
   for (const key of ['source', 'note', 'reaction'] as const) {
     const value = input[key];
@@ -178,7 +222,12 @@ export function notOneOf(came: unknown, allowed: readonly (string | number)[]): 
   if (came === undefined || came === null) return missingOrWrong(came, `one of: ${allowed.join(', ')}`);
   const meant = typeof came === 'string' ? nearest(came, allowed.map(String)) : undefined;
   const code: ProblemCode = 'NOT_ALLOWED';
-  return { code, message: `'${describe(came)}' is not allowed here`, expected: `one of: ${allowed.join(', ')}`, ...(meant ? { advice: `Did you mean '${meant}'?` } : {}) };
+  return {
+    code,
+    message: `'${describe(came)}' is not allowed here`,
+    expected: `one of: ${allowed.join(', ')}`,
+    ...(meant ? { advice: `Did you mean '${meant}'?` } : {}),
+  };
 }
 
 export function missingOrWrong(came: unknown, expected: string): Fault {
@@ -202,7 +251,8 @@ export function words(description: string) {
   return z
     .unknown()
     .transform((input, ctx): string => {
-      if ((typeof input === 'string' && input.trim() !== '') || (typeof input === 'number' && Number.isFinite(input))) return String(input).trim();
+      if ((typeof input === 'string' && input.trim() !== '') || (typeof input === 'number' && Number.isFinite(input)))
+        return String(input).trim();
       complain(ctx, missingOrWrong(input === '' ? null : input, `words: ${description}`));
       return z.NEVER;
     })

@@ -3,6 +3,7 @@ import { constituents, mixingProperties, type CompositionKey } from '@barwright/
 import { parseQuantity } from '../units/quantity.js';
 import {
   complain,
+  describe,
   isMapping,
   missingOrWrong,
   oneOf,
@@ -21,7 +22,12 @@ export const format = z
   .unknown()
   .transform((input, ctx): 1 => {
     if (input === 1) return 1;
-    complain(ctx, input === undefined ? missingOrWrong(input, 'format: 1') : { code: 'FORMAT_VERSION', message: `Format ${String(input).slice(0, 20)} is not known`, expected: 'format: 1' });
+    complain(
+      ctx,
+      input === undefined
+        ? missingOrWrong(input, 'format: 1')
+        : { code: 'FORMAT_VERSION', message: `Format ${describe(input)} is not known`, expected: 'format: 1' },
+    );
     return z.NEVER;
   })
   .meta({ description: 'Version of the file format', const: 1 });
@@ -70,7 +76,11 @@ export const loss = z
     if (mapping) refuseUnknown(input, ['share', 'of', 'source', 'standing', 'note'], ctx);
     const read = readQuantity(amount, 'fraction', { possible: [0, 1], below: true }, ctx);
     if (of !== 'made' && of !== 'on bars') {
-      complain(ctx, { code: 'NOT_ALLOWED', message: `A loss is a share of what is made or of what ends on bars; got '${String(of ?? 'neither').slice(0, 30)}'`, expected });
+      complain(ctx, {
+        code: 'NOT_ALLOWED',
+        message: `A loss is a share of what is made or of what ends on bars; got ${of === undefined ? 'neither' : `'${describe(of)}'`}`,
+        expected,
+      });
       return z.NEVER;
     }
     if (!read) return z.NEVER;
@@ -80,7 +90,12 @@ export const loss = z
     description: 'A share of what is made (gross = net / (1 − loss)) or of what ends on bars (gross = net · (1 + loss))',
     anyOf: [
       { type: 'string', pattern: ' of (made|on bars|what is made|what ends on bars)$' },
-      { type: 'object', properties: { share: {}, of: { enum: [...lossOf] }, source: {}, standing: { enum: [...standings] }, note: {} }, required: ['share', 'of'], additionalProperties: false },
+      {
+        type: 'object',
+        properties: { share: {}, of: { enum: [...lossOf] }, source: {}, standing: { enum: [...standings] }, note: {} },
+        required: ['share', 'of'],
+        additionalProperties: false,
+      },
     ],
   });
 
@@ -102,17 +117,29 @@ export const ingredient = z
     const parsed = typeof measured === 'string' ? parseQuantity(measured, 'any') : undefined;
     const dimension = parsed?.ok && parsed.measure.dimension === 'mass' ? 'mass' : 'fraction';
     if (parsed?.ok && parsed.measure.dimension !== 'mass' && parsed.measure.dimension !== 'fraction') {
-      complain(ctx, { code: 'WRONG_DIMENSION', message: `An amount in per cent or a mass expected, got '${measured as string}'`, expected: "'36.0 %' or '36 kg'" });
+      complain(ctx, {
+        code: 'WRONG_DIMENSION',
+        message: `An amount in per cent or a mass expected, got '${measured as string}'`,
+        expected: "'36.0 %' or '36 kg'",
+      });
       return z.NEVER;
     }
     const amount = readQuantity(written, dimension, dimension === 'fraction' ? { possible: [0, 1] } : {}, ctx);
-    const solids = object && Object.hasOwn(object, 'solids') ? readQuantity(object['solids'], 'fraction', { possible: [0, 1] }, ctx) : undefined;
+    const solids =
+      object && Object.hasOwn(object, 'solids') ? readQuantity(object['solids'], 'fraction', { possible: [0, 1] }, ctx) : undefined;
     if (!amount) return z.NEVER;
     return { amount: { ...amount, ...notes }, ...(solids ? { solids } : {}) };
   })
   .meta({
     description: 'Share of the raw charge in per cent, or a mass; { amount, solids } for a syrup of other solids',
-    anyOf: [{ type: 'string' }, { type: 'object', properties: Object.fromEntries([...windowKeys, 'amount', 'solids'].map((key) => [key, {}])), additionalProperties: false }],
+    anyOf: [
+      { type: 'string' },
+      {
+        type: 'object',
+        properties: Object.fromEntries([...windowKeys, 'amount', 'solids'].map((key) => [key, {}])),
+        additionalProperties: false,
+      },
+    ],
   });
 
 /** 'atmosphere', or an absolute pressure. */
@@ -123,7 +150,10 @@ export const cookPressure = z
     const read = readQuantity(input, 'pressure', { positive: true }, ctx);
     return read ?? (z.NEVER as never);
   })
-  .meta({ description: "'atmosphere', or an absolute pressure such as '400 mbar'", anyOf: [{ const: 'atmosphere' }, { type: 'string' }, { type: 'object' }] });
+  .meta({
+    description: "'atmosphere', or an absolute pressure such as '400 mbar'",
+    anyOf: [{ const: 'atmosphere' }, { type: 'string' }, { type: 'object' }],
+  });
 
 /** 'rest' where a layer is what is missing to the target mass; otherwise a mass. */
 export const layerMass = z
@@ -154,7 +184,12 @@ export const clock = z
   .unknown()
   .transform((input, ctx): string => {
     if (typeof input === 'string' && /^([01]\d|2[0-3]):[0-5]\d$/.test(input)) return input;
-    complain(ctx, input === undefined ? missingOrWrong(input, '"HH:MM"') : { code: 'BAD_TIME', message: `'${String(input).slice(0, 30)}' is no time of day`, expected: '"HH:MM", 00:00 to 23:59' });
+    complain(
+      ctx,
+      input === undefined
+        ? missingOrWrong(input, '"HH:MM"')
+        : { code: 'BAD_TIME', message: `'${describe(input)}' is no time of day`, expected: '"HH:MM", 00:00 to 23:59' },
+    );
     return z.NEVER;
   })
   .meta({ description: 'Local time of day, HH:MM', type: 'string', pattern: '^([01]\\d|2[0-3]):[0-5]\\d$' });
@@ -163,7 +198,7 @@ export const date = z
   .unknown()
   .transform((input, ctx): string => {
     if (typeof input === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(input) && isDay(input)) return input;
-    complain(ctx, { code: 'BAD_TIME', message: `'${String(input).slice(0, 30)}' is no date`, expected: 'YYYY-MM-DD' });
+    complain(ctx, { code: 'BAD_TIME', message: `'${describe(input)}' is no date`, expected: 'YYYY-MM-DD' });
     return z.NEVER;
   })
   .meta({ description: 'Calendar day, YYYY-MM-DD', type: 'string', pattern: '^\\d{4}-\\d{2}-\\d{2}$' });

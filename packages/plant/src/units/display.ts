@@ -10,7 +10,10 @@ export type UnitSystem = 'metric' | 'US';
 
 function need(dimension: Dimension, unit: string): UnitFactor {
   const found = factorOf(dimension, tidyUnit(unit));
-  if (!found) throw new UnitError(`'${unit}' is no unit of ${dimensions[dimension].label}; known: ${[...dimensions[dimension].units.keys()].join(', ')}`);
+  if (!found)
+    throw new UnitError(
+      `'${unit}' is no unit of ${dimensions[dimension].label}; known: ${[...dimensions[dimension].units.keys()].join(', ')}`,
+    );
   return found.factor;
 }
 

@@ -1,37 +1,57 @@
 /** Numbers as people write them: '1,050', '1 050', '−0.3', '1e-5'. A decimal comma is an error that asks for a point. */
 export type ReadNumber =
   | { readonly ok: true; readonly value: number; readonly rest: string }
-  | { readonly ok: false; readonly code: 'NOT_A_NUMBER' | 'DECIMAL_COMMA' | 'NOT_FINITE'; readonly message: string; readonly advice?: string };
+  | {
+      readonly ok: false;
+      readonly code: 'NOT_A_NUMBER' | 'DECIMAL_COMMA' | 'NOT_FINITE';
+      readonly message: string;
+      readonly advice?: string;
+    };
 
 const spaces = ' \\u00a0\\u2009\\u202f';
 const start = new RegExp(`^([+\\-−]?)[${spaces}]?(\\d[\\d.,${spaces}]*|\\.\\d+)`);
 const grouped = new RegExp(`^[1-9]\\d{0,2}(?:([,${spaces}])\\d{3})(?:\\1\\d{3})*(?:\\.\\d*)?$`);
+const tail = new RegExp(`[.,${spaces}]+$`);
+const anySpace = new RegExp(`[${spaces}]`, 'g');
+const plain = /^(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/;
 const exponent = /^[eE][+\-−]?\d{1,4}(?![\d.,])/;
+/** '1/4 in', '1 3/8 in': halves to sixty-fourths only, so that '98/100 g' stays a count. */
+const inches = /^(?:(\d{1,3})[ -])?(\d{1,2})\/(2|4|8|16|32|64)(?=\s)/;
 /** Beyond any mass, count, price or pressure of a plant. */
 export const largest = 1e15;
 
 /** Reads the number at the beginning of a text; `rest` is what follows, without leading spaces. */
 export function readNumber(text: string): ReadNumber {
+  const fraction = inches.exec(text);
+  if (fraction) {
+    const [all, whole = '0', over, under] = fraction;
+    return { ok: true, value: Number(whole) + Number(over) / Number(under), rest: text.slice(all.length).trimStart() };
+  }
   const found = start.exec(text);
   if (!found) return notANumber(text);
-  let digits = found[2]!.replace(new RegExp(`[.,${spaces}]+$`), (tail) => (tail.startsWith('.') ? '.' : ''));
+  let digits = found[2]!.replace(tail, (end) => (end.startsWith('.') ? '.' : ''));
   let rest = text.slice(found[0].length);
   if (digits.includes(',')) {
     if (!grouped.test(digits)) return decimalComma(digits);
     digits = digits.replaceAll(',', '');
-  } else if (new RegExp(`[${spaces}]`).test(digits)) {
+  } else if (digits.search(anySpace) >= 0) {
     if (!grouped.test(digits)) return notANumber(text);
-    digits = digits.replace(new RegExp(`[${spaces}]`, 'g'), '');
+    digits = digits.replace(anySpace, '');
   }
-  const power = digits.length === found[2]!.length || /\d$/.test(found[0]) ? exponent.exec(rest)?.[0] : undefined;
-  if (power) {
+  const power = rest.startsWith('e') || rest.startsWith('E') ? exponent.exec(rest)?.[0] : undefined;
+  if (power !== undefined && digits.length === found[2]!.length) {
     digits += power.replace('−', '-');
     rest = rest.slice(power.length);
   }
-  if (!/^(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(digits)) return notANumber(text);
+  if (!plain.test(digits)) return notANumber(text);
   const size = Number(digits);
   if (!(size <= largest)) {
-    return { ok: false, code: 'NOT_FINITE', message: `${clip(found[0] + (power ?? ''))} is too large to be a quantity`, advice: `Write a number up to ${largest}` };
+    return {
+      ok: false,
+      code: 'NOT_FINITE',
+      message: `${clip(found[0] + (power ?? ''))} is too large to be a quantity`,
+      advice: `Write a number up to ${largest}`,
+    };
   }
   return { ok: true, value: found[1] === '' || found[1] === '+' ? size : -size, rest: rest.trimStart() };
 }
