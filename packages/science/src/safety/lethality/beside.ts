@@ -1,7 +1,7 @@
 import type { SourceKey } from '../../sources.js';
 import { dStudies, peanutBedStudy, peanutLabStudy } from '../data/d-values.js';
 import { logReduction, tableRate } from './integrate.js';
-import { reader, type KillStepQuantity, type RoastLog } from './roast-record.js';
+import { columnOf, type KillStepQuantity, type RoastLog } from './roast-record.js';
 
 /** A published study set beside a run: what it found, under which conditions, and how the run compares. Never a proof. */
 export interface StudyBeside {
@@ -14,11 +14,11 @@ export interface StudyBeside {
 
 /** Mean, least and greatest of a column over the rows that hold a number. */
 function rangeOf(log: RoastLog, quantity: KillStepQuantity): { low: number; high: number; mean: number } | undefined {
-  const read = reader(log, quantity);
-  if (!read) return undefined;
+  const column = columnOf(log, quantity);
+  if (!column) return undefined;
   let [low, high, sum, n] = [Infinity, -Infinity, 0, 0];
   for (let i = 0; i < log.time.length; i++) {
-    const value = read(i);
+    const value = column[i]!;
     if (!(value === value)) continue;
     if (value < low) low = value;
     if (value > high) high = value;
@@ -59,7 +59,7 @@ export function studiesBeside(log: RoastLog): readonly StudyBeside[] {
       here: 'A thin laboratory bed says little about this one.',
     });
   }
-  const product = reader(log, 'productTemperature');
+  const product = columnOf(log, 'productTemperature');
   if (product && log.time.length > 1) {
     const logs = cocoaReduction(log, product);
     const { source, matrix } = dStudies['salmonella cocoa bean'];
@@ -75,12 +75,12 @@ export function studiesBeside(log: RoastLog): readonly StudyBeside[] {
   return studies;
 }
 
-function cocoaReduction(log: RoastLog, product: (row: number) => number): number | undefined {
+function cocoaReduction(log: RoastLog, product: Float64Array): number | undefined {
   const minutes: number[] = [];
   const temperatures: number[] = [];
   for (let i = 0; i < log.time.length; i++) {
     const t = log.time[i]! / 60;
-    const value = product(i);
+    const value = product[i]!;
     if (!Number.isFinite(t) || !Number.isFinite(value) || value > 300 || (minutes.length > 0 && t < minutes.at(-1)!)) continue;
     minutes.push(t);
     temperatures.push(value);

@@ -3,7 +3,7 @@ import { stuckRuns, type ClockFaults } from './log-faults.js';
 import {
   enteredOnce,
   killStepQuantities,
-  reader,
+  columnOf,
   say,
   scales,
   suspectedUnit,
@@ -94,12 +94,12 @@ function judgeColumn(
   named: Limit = limit,
 ): void {
   const { name, possible, logged } = scales[quantity];
-  const read = reader(log, quantity);
+  const column = columnOf(log, quantity);
   const all = (text: string): void => {
     const cause = rows.reason(UNKNOWN, text);
     for (let i = 0; i < rows.n; i++) rows.mark(i, UNKNOWN, cause);
   };
-  if (!read) return all(`${name} is not in the log, but ${validation.id} holds only within its limit.`);
+  if (!column) return all(`${name} is not in the log, but ${validation.id} holds only within its limit.`);
   const min = limit.min ?? -Infinity;
   const max = limit.max ?? Infinity;
   const count = { low: 0, high: 0, missing: 0, impossible: 0, close: 0, unit: 0 };
@@ -123,7 +123,7 @@ function judgeColumn(
   const unitFloor = quantity === 'residence' ? 0.2 * (named.min ?? 0) : -Infinity;
   const unitCeiling = quantity.endsWith('Temperature') ? (named.min ?? 100) + 50 : possible[1];
   for (let i = 0; i < rows.n; i++) {
-    const value = read(i);
+    const value = column[i]!;
     if (value !== value) hit('missing', i);
     else if ((value > unitCeiling || value < unitFloor) && looksLike(value)) hit('unit', i);
     else if (!(value >= possible[0] && value <= possible[1])) hit('impossible', i);
@@ -143,13 +143,13 @@ function judgeColumn(
     `${name} was up to ${say(quantity, highest)}, above the ${say(quantity, max)} of ${validation.id}, ${places('high')}.`;
   rows.texts[causes.missing] = `${name} has no value ${places('missing')}.`;
   rows.texts[causes.impossible] =
-    `${name} is not a possible value ${places('impossible')}: ${first.impossible < 0 ? '' : read(first.impossible)}.`;
+    `${name} is not a possible value ${places('impossible')}: ${first.impossible < 0 ? '' : column[first.impossible]!}.`;
   rows.texts[causes.close] = `${name} is nearer to the limit of ${validation.id} than the instrument's error ${places('close')}.`;
-  rows.texts[causes.unit] = `${first.unit < 0 ? '' : suspectedUnit(quantity, read(first.unit), named)} ${places('unit')}.`;
+  rows.texts[causes.unit] = `${first.unit < 0 ? '' : suspectedUnit(quantity, column[first.unit]!, named)} ${places('unit')}.`;
   if (!logged) return;
   if (enteredOnce(log, quantity)) return all(`${name} was entered once for the whole log, not logged.`);
-  for (const run of stuckRuns(read, rows.n)) {
-    const text = `${name} shows ${say(quantity, read(run.from))} without any change from reading ${run.from + 1} to ${run.to + 1}: the sensor may be stuck, or a set point was logged.`;
+  for (const run of stuckRuns(column)) {
+    const text = `${name} shows ${say(quantity, column[run.from]!)} without any change from reading ${run.from + 1} to ${run.to + 1}: the sensor may be stuck, or a set point was logged.`;
     const cause = rows.reason(UNKNOWN, text);
     for (let i = run.from; i <= run.to; i++) rows.mark(i, UNKNOWN, cause);
   }
@@ -228,14 +228,14 @@ function judgeHold(rows: Rows, validation: KillStepValidation, log: RoastLog, fa
   const batch = new Rows(rows.n);
   judgeColumn(batch, validation, log, 'productTemperature', {}, 0, validation.limits.productTemperature);
   markClock(batch, log, faults, validation);
-  const read = reader(log, 'productTemperature') ?? (() => NaN);
+  const column = columnOf(log, 'productTemperature') ?? new Float64Array(rows.n).fill(NaN);
   const broken = new Set(faults.gaps.map((gap) => gap.after));
   const longest = (lenient: boolean): number => {
     let best = 0;
     let from = -1;
     for (let i = 0; i < rows.n; i++) {
       const unknown = batch.state[i] === UNKNOWN;
-      const hot = lenient ? unknown || read(i) >= limit : !unknown && read(i) - error >= limit;
+      const hot = lenient ? unknown || column[i]! >= limit : !unknown && column[i]! - error >= limit;
       if (!hot || (!lenient && broken.has(i))) from = hot ? i : -1;
       else if (from < 0) from = i;
       if (from >= 0) best = Math.max(best, log.time[i]! - log.time[from]!);

@@ -1,7 +1,15 @@
 import { studiesBeside, type StudyBeside } from './beside.js';
 import { duration, INSIDE, markRows, OUTSIDE, UNKNOWN, type MarkOptions, type Rows } from './kill-step-rows.js';
 import { clockFaults, type ClockFaults, type Gap } from './log-faults.js';
-import { killStepQuantities, reader, say, scales, type KillStepQuantity, type KillStepValidation, type RoastLog } from './roast-record.js';
+import {
+  killStepQuantities,
+  columnOf,
+  say,
+  scales,
+  type KillStepQuantity,
+  type KillStepValidation,
+  type RoastLog,
+} from './roast-record.js';
 
 export type KillStepVerdict = 'proven' | 'not proven' | 'cannot tell';
 
@@ -144,11 +152,11 @@ function provenText(n: number, validation: KillStepValidation, held: number | un
 
 /** Longest time in the roaster that the log shows, for the product caught inside a bad stretch. */
 function longestStay(log: RoastLog, validation: KillStepValidation): number {
-  const read = reader(log, 'residence');
+  const column = columnOf(log, 'residence');
   const least = validation.limits.residence?.min ?? 0;
-  if (!read) return 0;
+  if (!column) return 0;
   let longest = least;
-  for (let i = 0; i < log.time.length; i++) if (read(i) > longest && read(i) <= scales.residence.possible[1]) longest = read(i);
+  for (let i = 0; i < log.time.length; i++) if (column[i]! > longest && column[i]! <= scales.residence.possible[1]) longest = column[i]!;
   return longest;
 }
 

@@ -1,5 +1,5 @@
 import type { KillStepQuantity, RoastLog } from './roast-record.js';
-import { reader, scales } from './roast-record.js';
+import { columnOf, scales } from './roast-record.js';
 
 export interface Gap {
   /** Rows on both sides. */ readonly before: number;
@@ -25,16 +25,23 @@ const SHORTEST_GAP = 30;
  * @param longest - longest interval allowed between readings, s; left out: one and a half times the median, at least 30 s
  */
 export function clockFaults(log: RoastLog, longest?: number): ClockFaults {
-  const { time } = log;
-  const n = time.length;
+  const n = log.time.length;
+  const time = log.time instanceof Float64Array ? log.time : new Float64Array(log.time);
+  // About a thousand steps spread over the log give its usual interval.
+  const every = Math.max(1, Math.floor(n / 1000));
   const steps: number[] = [];
   let timeless = 0;
   for (let i = 0; i < n; i++) {
     if (!Number.isFinite(time[i]!)) timeless++;
-    else if (i > 0 && time[i]! > time[i - 1]!) steps.push(time[i]! - time[i - 1]!);
+    else if (i > 0 && i % every === 0 && time[i]! > time[i - 1]!) steps.push(time[i]! - time[i - 1]!);
   }
   const interval = medianOf(steps);
   const allowed = longest ?? (Number.isNaN(interval) ? Infinity : Math.max(SHORTEST_GAP, 1.5 * interval));
+  let known: Float64Array[] | undefined;
+  const columns = (): Float64Array[] =>
+    (known ??= (Object.keys(scales) as KillStepQuantity[])
+      .map((quantity) => columnOf(log, quantity))
+      .filter((column) => column !== undefined));
   const gaps: Gap[] = [];
   const back: Gap[] = [];
   const doubled: number[] = [];
@@ -42,23 +49,15 @@ export function clockFaults(log: RoastLog, longest?: number): ClockFaults {
     const length = time[i]! - time[i - 1]!;
     if (length > allowed) gaps.push({ before: i - 1, after: i, length });
     else if (length < 0) back.push({ before: i - 1, after: i, length });
-    else if (length === 0 && !sameRow(log, i - 1, i)) doubled.push(i);
+    else if (length === 0 && !columns().every((column) => Object.is(column[i], column[i - 1]))) doubled.push(i);
   }
   return { gaps, back, doubled, timeless, interval, allowed };
 }
 
-/** Median; copies into a typed array because sorting numbers there is native and quick. */
 function medianOf(values: readonly number[]): number {
   if (values.length === 0) return NaN;
   const sorted = Float64Array.from(values).sort();
   return sorted[sorted.length >> 1]!;
-}
-
-function sameRow(log: RoastLog, a: number, b: number): boolean {
-  return (Object.keys(scales) as KillStepQuantity[]).every((quantity) => {
-    const read = reader(log, quantity);
-    return !read || Object.is(read(a), read(b));
-  });
 }
 
 export interface Run {
@@ -70,15 +69,16 @@ export interface Run {
  * Stretches in which a sensor seems stuck: the same value again and again, longer than the repeats elsewhere in the log make
  * credible (once in a million logs). Where nothing else is known, as in a log that never changes, half of the readings may repeat.
  */
-export function stuckRuns(read: (row: number) => number, n: number): readonly Run[] {
+export function stuckRuns(column: Float64Array): readonly Run[] {
+  const n = column.length;
   if (n < 10) return [];
   const runs: Run[] = [];
   let from = 0;
   let longest = 0;
   let repeats = 0;
-  let before = read(0);
+  let before = column[0]!;
   for (let i = 1; i <= n; i++) {
-    const value = i < n ? read(i) : NaN;
+    const value = i < n ? column[i]! : NaN;
     if (value === before) {
       repeats++;
       continue;

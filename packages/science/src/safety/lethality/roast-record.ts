@@ -63,18 +63,22 @@ export function say(quantity: KillStepQuantity, value: number): string {
   return `${Number((value * factor).toFixed(digits))} ${unit}`;
 }
 
-/** Reads a column at a row; undefined where the log has no such column. */
-export function reader(log: RoastLog, quantity: KillStepQuantity): ((row: number) => number) | undefined {
+/**
+ * A column as numbers, one per row; undefined where the log has no such column. One kind of array for every reader keeps the
+ * passes over long logs quick.
+ *
+ * @throws BadInput where its length is neither 1 nor that of the times
+ */
+export function columnOf(log: RoastLog, quantity: KillStepQuantity): Float64Array | undefined {
   const column = log[quantity];
+  const n = log.time.length;
   if (column === undefined) return undefined;
-  if (typeof column === 'number') return () => column;
-  if (column.length === 1 && log.time.length > 1) return () => column[0]!;
-  if (column.length !== log.time.length) {
-    throw new BadInput(
-      `Roast log, ${quantity} has ${column.length} values but there are ${log.time.length} times; give one value or as many as times`,
-    );
+  if (typeof column === 'number') return new Float64Array(n).fill(column);
+  if (column.length === 1 && n > 1) return new Float64Array(n).fill(column[0]!);
+  if (column.length !== n) {
+    throw new BadInput(`Roast log, ${quantity} has ${column.length} values but there are ${n} times; give one value or as many as times`);
   }
-  return (row) => column[row]!;
+  return column instanceof Float64Array ? column : new Float64Array(column);
 }
 
 /** True where a quantity was entered once although the log has several readings. */

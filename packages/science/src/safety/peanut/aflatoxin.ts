@@ -53,7 +53,7 @@ function atReference(commodity: AflatoxinCommodity, c: number): readonly [number
 
 /**
  * Probability that one test result is at or below a limit: negative binomial by moments, k = C²/(S² - C), in whole ng/g.
- * Where the variance is not above the mean the law does not exist and a gamma law of the same moments is taken.
+ * Where the variance is not above the mean the law does not exist and a gamma law of the same moments is taken up to half a unit above.
  *
  * @param c - mean of the lot, ng/g
  * @param variance - of the test result, (ng/g)²
@@ -63,7 +63,7 @@ export function resultBelow(c: number, variance: number, limit: number): number 
   requireRange('variance', variance, [0, 1e14], 'an aflatoxin test');
   if (c === 0) return 1;
   if (variance === 0) return c <= limit ? 1 : 0;
-  return variance > c ? negativeBinomialCdf(limit, c, (c * c) / (variance - c)) : gammaBelow(c, variance, limit);
+  return variance > c ? negativeBinomialCdf(limit, c, (c * c) / (variance - c)) : gammaBelow(c, variance, Math.floor(limit) + 0.5);
 }
 
 /** As `resultBelow` with a gamma law of the same moments. */
@@ -103,8 +103,9 @@ export function chanceLotExceeds(
     const z = -6 + (12 * i) / steps;
     const c = priorMedian * Math.exp(z * priorSpread);
     const variance = testVariance(commodity, c, test).total;
-    const half = Math.max(0.5, 0.01 * result);
-    const likelihood = resultBelow(c, variance, result + half - 0.5) - (result < half ? 0 : resultBelow(c, variance, result - half - 0.5));
+    // A gamma law here, so that results below a whole ng/g are told apart too.
+    const half = Math.max(0.5, 0.05 * result);
+    const likelihood = gammaBelow(c, variance, result + half) - gammaBelow(c, variance, result - half);
     const weight = normalPdf(z) * Math.max(likelihood, 0);
     all += weight;
     if (c > legal) above += weight;

@@ -1,4 +1,5 @@
 import { BadInput } from '../../errors.js';
+import { lineThrough } from '../interpolate.js';
 
 export type StageName = 'charging' | 'heating' | 'holding' | 'cooling';
 
@@ -8,7 +9,7 @@ export interface Stage {
   /** min */ readonly to: number;
   /** °C at both ends. */ readonly fromTemperature: number;
   readonly toTemperature: number;
-  /** K/min, mean over the stage. */ readonly rate: number;
+  /** K/min, least-squares slope over the stage without its corners. */ readonly rate: number;
 }
 
 export interface RoastCurve {
@@ -137,14 +138,25 @@ function stagesOf(
   }
   return kept.map(({ name, from, to }, k) => {
     const end = k + 1 < kept.length ? kept[k + 1]!.from : to;
-    const minutes = time[end]! - time[from]!;
     return {
       name,
       from: time[from]!,
       to: time[end]!,
       fromTemperature: temperature[from]!,
       toTemperature: temperature[end]!,
-      rate: minutes > 0 ? (temperature[end]! - temperature[from]!) / minutes : 0,
+      rate: slopeWithin(time, temperature, from, end, span / 2),
     };
   });
+}
+
+/** Slope of a stage; half a window is left out at both ends where the stage is long enough, because corners are round there. */
+function slopeWithin(time: Float64Array, temperature: Float64Array, from: number, to: number, trim: number): number {
+  let a = from;
+  let b = to;
+  if (time[to]! - time[from]! > 4 * trim) {
+    while (time[a]! < time[from]! + trim) a++;
+    while (time[b]! > time[to]! - trim) b--;
+  }
+  if (b <= a) return 0;
+  return lineThrough(time.subarray(a, b + 1), temperature.subarray(a, b + 1)).slope;
 }
