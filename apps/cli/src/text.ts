@@ -15,7 +15,7 @@ export function table(rows: readonly (readonly string[])[], right: readonly bool
 
 /** Width on screen: colour codes take none. */
 export function length(text: string): number {
-  // eslint-disable-next-line no-control-regex
+   
   return [...text.replace(/\u001b\[[0-9;]*m/g, '')].length;
 }
 

@@ -267,34 +267,13 @@ function temperatureWindow(b: Builder, component: Component, s: string, moisture
     });
     b.step({
       title: `Cook temperature for the ${word} ${component.name} permitted`,
-      inputs: [
-        `${c}.charge_sum`,
-        `${c}.yield`,
-        `${c}.moisture`,
-        at_,
-        `${s}.in_mass`,
-        `${s}.in_composition`,
-        `${s}.evaporated`,
-        pressure,
-        offset,
-      ],
+      inputs: [`${c}.charge_sum`, `${c}.charge_dry`, at_, `${s}.in_mass`, `${s}.in_composition`, pressure, offset],
       outputs: [{ id: `${c}.${name}`, meaning: `cook temperature at which ${component.name} is at its ${word}`, ...celsius }],
-      equation: 'the boiling point at the end of the moisture window',
+      equation: 'the boiling point where charge · (1 − dry / (1 − end of the moisture window)) has boiled away',
       sources: boilingSources,
-      run: (
-        charge: number,
-        made: number,
-        w: number,
-        end_: number,
-        mass: number,
-        inside: Composition,
-        water: number,
-        p: number,
-        correction: number,
-      ) => {
-        const finished = charge * made;
-        const otherWater = (finished * (w - end_)) / (1 - end_);
-        return boilingPoint(solutionOf(withoutWater(inside, (water + otherWater) / mass)), p) + correction;
+      run: (charge: number, dry: number, end_: number, mass: number, inside: Composition, p: number, correction: number) => {
+        const water = possible(component, charge * (1 - dry / (1 - end_)), mass * inside[at.water]!);
+        return boilingPoint(solutionOf(withoutWater(inside, water / mass)), p) + correction;
       },
     });
   }
