@@ -50,7 +50,7 @@ export function withAdditions(r: FlowRecipe, cocoaButter: number, lecithin: numb
 
 /**
  * The cheapest additions of cocoa butter, lecithin and E476 that bring yield value and plastic viscosity to target: all steps of a
- * grid are tried (0.1 % butter, 0.02 % lecithin, 0.01 % E476), so "nothing" is among them. Where no combination meets both, the nearest.
+ * grid are tried (0.1 % butter, 0.02 % lecithin, 0.01 % E476). Nothing is added where nothing is needed, however cheap it were. Where no combination meets both, the nearest.
  * Nothing can be taken out: a chocolate that is too thin cannot be corrected this way.
  */
 export function cheapestCorrection(task: CorrectionTask, effects: Partial<FlowEffects> = {}): Correction {
@@ -62,7 +62,9 @@ export function cheapestCorrection(task: CorrectionTask, effects: Partial<FlowEf
   const roomForLecithin = Math.max(0, task.most.lecithin - task.recipe.lecithin);
   // The mean effects alone steer the search; their ranges are reported for the result.
   const steer = { ...usualEffects, ...effects };
-  let best: Tried | undefined;
+  const nothing = judge(task, 0, 0, 0, 1, 1);
+  let best: Tried | undefined = nothing.meets ? nothing : undefined;
+  if (best) return { ...best, yieldFactor: unchanged, plasticFactor: unchanged };
   for (const butter of steps(task.most.cocoaButter, 0.001)) {
     for (const lecithin of steps(roomForLecithin, 0.0002)) {
       for (const pgpr of steps(roomForPgpr, 0.0001)) {
@@ -76,6 +78,8 @@ export function cheapestCorrection(task: CorrectionTask, effects: Partial<FlowEf
   const shift = flowShift(task.recipe, withAdditions(task.recipe, found.cocoaButter, found.lecithin, found.pgpr), effects);
   return { ...found, yieldFactor: shift.yieldValue, plasticFactor: shift.plastic };
 }
+
+const unchanged: Factor = { value: 1, low: 1, high: 1 };
 
 type Tried = Omit<Correction, 'yieldFactor' | 'plasticFactor'>;
 

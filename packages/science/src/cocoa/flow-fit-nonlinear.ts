@@ -1,131 +1,108 @@
 import { studentQuantile } from '../statistics/index.js';
 import { stressOf, type FlowLaw } from './flow-laws.js';
-import { fitBingham, quality, type Fitted, type FlowFit, type FlowPoint } from './flow-fit.js';
+import { quality, type Fitted, type FlowFit, type FlowPoint } from './flow-fit.js';
 
-/** Parameters that must be positive are fitted as their logarithms; the yield value by its square root, so 0 is reachable. */
+/**
+ * A law that is linear in all parameters but one. For each value of that one (the index n, the rate γ*) the others follow from weighted
+ * least squares with no value below 0; the one is then searched for. No start values, no local traps.
+ */
 interface Shape {
   readonly names: readonly string[];
-  readonly lawOf: (p: readonly number[]) => FlowLaw;
-  /** From the free variable to the parameter. */
-  readonly out: readonly ((z: number) => number)[];
+  /** Range of the logarithm of the searched parameter. */
+  readonly range: readonly [number, number];
+  /** Columns of the linear part at a shear rate. */
+  readonly columns: (rate: number, searched: number) => readonly number[];
+  /** Parameters in the order of names. */
+  readonly parametersOf: (linear: readonly number[], searched: number) => readonly number[];
+  readonly lawFrom: (parameters: readonly number[]) => FlowLaw;
 }
-
-const square = (z: number) => z * z;
 
 const herschelBulkley: Shape = {
   names: ['yield_value_pa', 'consistency_pa_sn', 'flow_index'],
-  out: [square, Math.exp, Math.exp],
-  lawOf: ([t, k, n]) => ({ law: 'herschel-bulkley', yieldValue: t!, consistency: k!, index: n! }),
+  range: [Math.log(0.05), Math.log(2.5)],
+  columns: (rate, n) => [1, rate ** n],
+  parametersOf: ([t, k], n) => [t!, k!, n],
+  lawFrom: ([t, k, n]) => ({ law: 'herschel-bulkley', yieldValue: t!, consistency: k!, index: n! }),
 };
 
 const windhab: Shape = {
   names: ['yield_value_pa', 'structured_yield_pa', 'breakdown_rate_s', 'end_viscosity_pa_s'],
-  out: [square, square, Math.exp, Math.exp],
-  lawOf: ([t, t1, g, e]) => ({ law: 'windhab', yieldValue: t!, structuredYield: t! + t1!, breakdownRate: g!, endViscosity: e! }),
+  range: [Math.log(0.05), Math.log(200)],
+  columns: (rate, g) => [1, -Math.expm1(-rate / g), rate],
+  parametersOf: ([t, more, e], g) => [t!, t! + more!, g, e!],
+  lawFrom: ([t, t1, g, e]) => ({ law: 'windhab', yieldValue: t!, structuredYield: t1!, breakdownRate: g!, endViscosity: e! }),
 };
 
 /** Herschel-Bulkley fit, τ = τ0 + K γⁿ, relative residuals weighted alike. At least 4 points. */
 export function fitHerschelBulkley(points: readonly FlowPoint[]): FlowFit {
-  const start = fitBingham(points).law;
-  const yieldStart = 'yieldValue' in start ? Math.max(0.2 * points[0]!.stress, 0.5 * start.yieldValue) : 1;
-  const last = points.reduce((a, b) => (b.rate > a.rate ? b : a));
-  const consistency = Math.max(1e-3, last.stress - yieldStart) / last.rate ** 0.8;
-  return best(herschelBulkley, points, [
-    [Math.sqrt(yieldStart), Math.log(consistency), Math.log(0.8)],
-    [Math.sqrt(0.05 * yieldStart + 1e-6), Math.log(last.stress / last.rate ** 0.5), Math.log(0.5)],
-  ]);
+  return fit(herschelBulkley, points);
 }
 
 /** Windhab fit, τ = τ0 + (τ1 - τ0)(1 - e^(-γ/γ*)) + η∞ γ, relative residuals weighted alike. At least 5 points. */
 export function fitWindhab(points: readonly FlowPoint[]): FlowFit {
-  const end = points.filter((p) => p.rate >= median(points.map((q) => q.rate)));
-  const straight = fitBingham(end.length >= 3 ? end : points).law;
-  const structured = 'yieldValue' in straight ? Math.max(straight.yieldValue, 1e-3) : 1;
-  const slope = 'plasticViscosity' in straight ? Math.max(straight.plasticViscosity, 1e-3) : 1;
-  return best(
-    windhab,
-    points,
-    [2, 6, 15].map((rate) => [Math.sqrt(0.4 * structured), Math.sqrt(0.6 * structured), Math.log(rate), Math.log(slope)]),
-  );
+  return fit(windhab, points);
 }
 
-function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)]!;
+interface Tried {
+  readonly cost: number;
+  readonly linear: readonly number[];
 }
 
-/** The best of several starts. */
-function best(shape: Shape, points: readonly FlowPoint[], starts: readonly (readonly number[])[]): FlowFit {
-  const fits = starts.map((start) => solve(shape, points, start));
-  const found = fits.reduce((a, b) => (b.cost < a.cost ? b : a));
-  return report(shape, points, found.z);
-}
-
-function parametersOf(shape: Shape, z: readonly number[]): number[] {
-  return z.map((value, i) => shape.out[i]!(value));
-}
-
-function residualsOf(shape: Shape, points: readonly FlowPoint[], z: readonly number[]): number[] {
-  const law = shape.lawOf(parametersOf(shape, z));
-  return points.map((p) => stressOf(law, p.rate) / p.stress - 1);
-}
-
-const costOf = (residuals: readonly number[]) => residuals.reduce((sum, r) => sum + r * r, 0);
-
-/** Levenberg-Marquardt with a numerical Jacobian. */
-function solve(shape: Shape, points: readonly FlowPoint[], start: readonly number[]): { z: number[]; cost: number } {
-  let z = [...start];
-  let residuals = residualsOf(shape, points, z);
-  let cost = costOf(residuals);
-  let damping = 1e-2;
-  for (let round = 0; round < 200; round++) {
-    const { normal, gradient } = normalEquations(jacobian(shape, points, z, residuals), residuals);
-    let improved = false;
-    for (let tries = 0; tries < 12 && !improved; tries++) {
-      const damped = normal.map((row, i) => row.map((v, j) => (i === j ? v * (1 + damping) + 1e-14 : v)));
-      const step = solveLinear(damped, gradient);
-      const next = z.map((v, i) => v - step[i]!);
-      const nextResiduals = residualsOf(shape, points, next);
-      const nextCost = costOf(nextResiduals);
-      if (nextCost < cost) {
-        improved = true;
-        const gain = (cost - nextCost) / cost;
-        z = next;
-        residuals = nextResiduals;
-        cost = nextCost;
-        damping = Math.max(1e-12, damping / 5);
-        if (gain < 1e-13) return { z, cost };
-      } else damping *= 4;
-    }
-    if (!improved) break;
+function fit(shape: Shape, points: readonly FlowPoint[]): FlowFit {
+  const at = (log: number): Tried => linearFit(shape, points, Math.exp(log));
+  // A coarse scan finds the valley, golden section its bottom.
+  const [low, high] = shape.range;
+  const steps = 60;
+  let best = 0;
+  let lowest = Infinity;
+  for (let i = 0; i <= steps; i++) {
+    const { cost } = at(low + ((high - low) * i) / steps);
+    if (cost < lowest) [best, lowest] = [i, cost];
   }
-  return { z, cost };
+  const log = golden(
+    (x) => at(x).cost,
+    low + ((high - low) * Math.max(0, best - 1)) / steps,
+    low + ((high - low) * Math.min(steps, best + 1)) / steps,
+  );
+  return report(shape, points, shape.parametersOf(at(log).linear, Math.exp(log)));
 }
 
-function jacobian(shape: Shape, points: readonly FlowPoint[], z: readonly number[], at: readonly number[]): number[][] {
-  const columns = z.map((value, i) => {
-    const step = 1e-6 * Math.max(1e-2, Math.abs(value));
-    const shifted = residualsOf(
-      shape,
-      points,
-      z.map((v, j) => (j === i ? value + step : v)),
-    );
-    return shifted.map((r, k) => (r - at[k]!) / step);
-  });
-  return at.map((_, k) => columns.map((column) => column[k]!));
-}
-
-function normalEquations(rows: readonly (readonly number[])[], residuals: readonly number[]): { normal: number[][]; gradient: number[] } {
-  const n = rows[0]!.length;
-  const normal = Array.from({ length: n }, () => new Array<number>(n).fill(0));
-  const gradient = new Array<number>(n).fill(0);
-  rows.forEach((row, k) => {
-    for (let i = 0; i < n; i++) {
-      gradient[i]! += row[i]! * residuals[k]!;
-      for (let j = 0; j < n; j++) normal[i]![j]! += row[i]! * row[j]!;
+function golden(of: (x: number) => number, from: number, to: number): number {
+  const g = (Math.sqrt(5) - 1) / 2;
+  let [a, b] = [from, to];
+  let [c, d] = [b - g * (b - a), a + g * (b - a)];
+  let [fc, fd] = [of(c), of(d)];
+  for (let i = 0; i < 60; i++) {
+    if (fc < fd) {
+      [b, d, fd] = [d, c, fc];
+      c = b - g * (b - a);
+      fc = of(c);
+    } else {
+      [a, c, fc] = [c, d, fd];
+      d = a + g * (b - a);
+      fd = of(d);
     }
-  });
-  return { normal, gradient };
+  }
+  return (a + b) / 2;
+}
+
+/** Non-negative least squares of two or three columns: the best of all sets of columns whose solution has no value below 0. */
+function linearFit(shape: Shape, points: readonly FlowPoint[], searched: number): Tried {
+  const rows = points.map((p) => shape.columns(p.rate, searched).map((c) => c / p.stress));
+  const n = rows[0]!.length;
+  let best: Tried = { cost: points.length, linear: new Array<number>(n).fill(0) };
+  for (let set = 1; set < 1 << n; set++) {
+    const used = Array.from({ length: n }, (_, i) => i).filter((i) => (set >> i) & 1);
+    const normal = used.map((i) => used.map((j) => rows.reduce((sum, row) => sum + row[i]! * row[j]!, 0)));
+    const right = used.map((i) => rows.reduce((sum, row) => sum + row[i]!, 0));
+    const solution = solveLinear(normal, right);
+    if (solution.some((v) => !(v >= 0))) continue;
+    const linear = new Array<number>(n).fill(0);
+    used.forEach((i, k) => (linear[i] = solution[k]!));
+    const cost = rows.reduce((sum, row) => sum + (1 - row.reduce((s, c, i) => s + c * linear[i]!, 0)) ** 2, 0);
+    if (cost < best.cost) best = { cost, linear };
+  }
+  return best;
 }
 
 /** Gauss with partial pivots; a vanishing pivot leaves that unknown at 0. */
@@ -151,33 +128,24 @@ function solveLinear(matrix: readonly (readonly number[])[], right: readonly num
   return x;
 }
 
-/** Limits from the linearised covariance, taken in the free variable and carried to the parameter. */
-function report(shape: Shape, points: readonly FlowPoint[], z: readonly number[]): FlowFit {
-  const residuals = residualsOf(shape, points, z);
-  const freedom = points.length - z.length;
-  const { normal } = normalEquations(jacobian(shape, points, z, residuals), residuals);
-  const variance = costOf(residuals) / freedom;
-  const t = studentQuantile(0.975, freedom);
-  const values = parametersOf(shape, z);
-  const parameters: Record<string, Fitted> = {};
-  z.forEach((value, i) => {
-    const unit = z.map((_, j) => (i === j ? 1 : 0));
-    const half = t * Math.sqrt(Math.max(0, solveLinear(normal, unit)[i]! * variance));
-    const isSquare = shape.out[i] === square;
-    const middle = isSquare ? Math.abs(value) : value;
-    const low = shape.out[i]!(isSquare ? Math.max(0, middle - half) : middle - half);
-    const high = shape.out[i]!(middle + half);
-    parameters[shape.names[i]!] = { value: values[i]!, low, high };
+/** Limits from the linearised covariance of all parameters; a parameter cannot lie below 0. */
+function report(shape: Shape, points: readonly FlowPoint[], values: readonly number[]): FlowFit {
+  const law = shape.lawFrom(values);
+  const relative = (p: readonly number[]) => points.map((point) => stressOf(shape.lawFrom(p), point.rate) / point.stress);
+  const here = relative(values);
+  const columns = values.map((value, i) => {
+    const step = 1e-5 * Math.max(1e-3, Math.abs(value));
+    return relative(values.map((v, j) => (i === j ? value + step : v))).map((r, k) => (r - here[k]!) / step);
   });
-  const law = shape.lawOf(values);
-  const structured = parameters['structured_yield_pa'];
-  if (structured) {
-    const yieldValue = values[0]!;
-    parameters['structured_yield_pa'] = {
-      value: structured.value + yieldValue,
-      low: structured.low + yieldValue,
-      high: structured.high + yieldValue,
-    };
-  }
-  return { law, parameters, ...quality(law, points, z.length) };
+  const normal = columns.map((a) => columns.map((b) => a.reduce((sum, v, k) => sum + v * b[k]!, 0)));
+  const freedom = points.length - values.length;
+  const variance = here.reduce((sum, r) => sum + (r - 1) ** 2, 0) / freedom;
+  const t = studentQuantile(0.975, freedom);
+  const parameters: Record<string, Fitted> = {};
+  values.forEach((value, i) => {
+    const unit = values.map((_, j) => (i === j ? 1 : 0));
+    const half = t * Math.sqrt(Math.max(0, solveLinear(normal, unit)[i]! * variance));
+    parameters[shape.names[i]!] = { value, low: Math.max(0, value - half), high: value + half };
+  });
+  return { law, parameters, ...quality(law, points, values.length) };
 }

@@ -94,7 +94,8 @@ export {
 export { coatCalibration, coatOfBar, enroberFlows, footWidth, lateDrainage, tailLength, type Coat, type CoatTask } from './coat.js';
 export { laneMap, type LaneMap, type LaneStep } from './lanes.js';
 export { airProperties, flatPlateCoefficient, radiationCoefficient, sphereCoefficient, type AirProperties } from './convection.js';
-export { coolBar, type CentreLayer, type CoatLayer, type TunnelHistory, type TunnelTask, type TunnelZone } from './tunnel.js';
+export { coolBar } from './tunnel.js';
+export type { CentreLayer, CoatLayer, TunnelHistory, TunnelTask, TunnelZone } from './tunnel-task.js';
 export { oilDiffusivity, penetrationDepth, storageResult, uptakeShare, type StorageLog, type StorageResult } from './migration.js';
 export {
   concheLoad,

@@ -20,7 +20,7 @@ export interface LaneStep {
   readonly high: number;
   /** The same cut in the centre masses. */
   readonly centre: number;
-  /** Whether the step stands after correction for the number of cuts tried. */
+  /** Whether the step of the coat stands after correction for the number of cuts tried. */
   readonly significant: boolean;
   /** What carries the step of the finished mass. */
   readonly carriedBy: 'coat' | 'centre' | 'neither';
@@ -77,17 +77,19 @@ function contrast(of: readonly number[], after: number): Contrast {
   return { difference: b - a, error, t: error > 0 ? Math.abs(b - a) / error : b === a ? 0 : Infinity };
 }
 
+/** The cut with the clearest step in the coat; where the coat has none that stands, the clearest in the centres. */
 function bestStep(coat: readonly number[], centre: readonly number[]): LaneStep {
   const n = coat.length;
-  let after = 3;
-  for (let k = 3; k <= n - 3; k++) if (contrast(coat, k).t > contrast(coat, after).t) after = k;
+  const corrected = studentQuantile(1 - 0.025 / (n - 5), n - 2);
+  const ofCoat = clearestCut(coat);
+  const significant = contrast(coat, ofCoat).t > corrected;
+  const ofCentre = clearestCut(centre);
+  const after = significant || contrast(centre, ofCentre).t <= corrected ? ofCoat : ofCentre;
   const c = contrast(coat, after);
-  const half = studentQuantile(0.975, n - 2) * c.error;
-  const cuts = n - 5;
-  const corrected = studentQuantile(1 - 0.025 / cuts, n - 2);
-  const significant = c.t > corrected;
   const inCentre = contrast(centre, after);
+  const half = studentQuantile(0.975, n - 2) * c.error;
   const centreMoves = inCentre.t > corrected;
+  const coatLeads = significant && (!centreMoves || Math.abs(c.difference) >= Math.abs(inCentre.difference));
   return {
     after,
     coat: c.difference,
@@ -95,11 +97,12 @@ function bestStep(coat: readonly number[], centre: readonly number[]): LaneStep 
     high: c.difference + half,
     centre: inCentre.difference,
     significant,
-    carriedBy:
-      significant && (!centreMoves || Math.abs(c.difference) >= Math.abs(inCentre.difference))
-        ? 'coat'
-        : centreMoves
-          ? 'centre'
-          : 'neither',
+    carriedBy: coatLeads ? 'coat' : centreMoves ? 'centre' : 'neither',
   };
+}
+
+function clearestCut(of: readonly number[]): number {
+  let after = 3;
+  for (let k = 3; k <= of.length - 3; k++) if (contrast(of, k).t > contrast(of, after).t) after = k;
+  return after;
 }

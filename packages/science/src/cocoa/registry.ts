@@ -13,10 +13,14 @@ import * as air from './models/air.js';
 import * as coating from './models/coating.js';
 import * as conche from './models/conche.js';
 import * as fat from './models/fat.js';
+import * as film from './models/film.js';
 import * as rheology from './models/rheology.js';
+import * as pipe from './models/rheology-pipe.js';
+import * as recipe from './models/rheology-recipe.js';
 import * as storage from './models/storage.js';
 import * as temper from './models/temper.js';
 import * as tunnel from './models/tunnel.js';
+import * as heat from './models/tunnel-heat.js';
 
 export const cocoaModels: readonly Model[] = [
   conche.concheModel,
@@ -29,10 +33,10 @@ export const cocoaModels: readonly Model[] = [
   rheology.windhabFitModel,
   rheology.interpolatedModel,
   rheology.shearStressModel,
-  rheology.shiftModel,
-  rheology.correctionModel,
-  rheology.pipeCassonModel,
-  rheology.pipePowerLawModel,
+  recipe.shiftModel,
+  recipe.correctionModel,
+  pipe.pipeCassonModel,
+  pipe.pipePowerLawModel,
   fat.solidFatModel,
   fat.sfcNmrModel,
   fat.polymorphModel,
@@ -44,17 +48,17 @@ export const cocoaModels: readonly Model[] = [
   temper.heatBalanceModel,
   temper.causeModel,
   temper.trendModel,
-  coating.filmModel,
-  coating.wipingModel,
-  coating.settingModel,
+  film.filmModel,
+  film.wipingModel,
+  film.settingModel,
   coating.barCoatModel,
-  coating.curtainModel,
+  film.curtainModel,
   coating.laneModel,
   coating.defectModel,
-  tunnel.heatTransferModel,
-  tunnel.heatLoadModel,
+  heat.heatTransferModel,
+  heat.heatLoadModel,
   tunnel.tunnelModel,
-  tunnel.slabModel,
+  heat.slabModel,
   air.dewPointModel,
   air.wetBulbModel,
   air.humidityModel,
