@@ -3,6 +3,7 @@ import { requireRange } from '../errors.js';
 import type { GramPerMole, MassFraction } from '../units.js';
 import { molarMasses } from './data/binary.js';
 import { acidConverted, acidEnzyme, highMaltose } from './data/saccharides.js';
+import { interpolate } from './interpolate.js';
 import { saccharideMolarMass } from './solution.js';
 
 /** How the starch was broken down. */
@@ -26,14 +27,6 @@ export function numberAverageMolarMass(dextroseEquivalent: number): GramPerMole 
 /** The same relation the other way. */
 export function dextroseEquivalentOf(molarMass: GramPerMole): number {
   return (100 * glucoseMass) / molarMass;
-}
-
-/** Straight line between the rows of a table. */
-function interpolate(x: number, xs: readonly number[], ys: readonly number[]): number {
-  let i = 1;
-  while (i < xs.length - 1 && x > xs[i]!) i++;
-  const share = (x - xs[i - 1]!) / (xs[i]! - xs[i - 1]!);
-  return ys[i - 1]! + share * (ys[i]! - ys[i - 1]!);
 }
 
 /**

@@ -42,22 +42,6 @@ function caramel(id: string, dextrose_equivalent: number, moisture: number, expe
   };
 }
 
-function dairy(solids: number, expected: number, tolerance: number): Check {
-  // Whole milk solids: 31 % fat, 26 % protein, 37 % lactose, 6 % ash.
-  return {
-    id: `syrup.boiling_point.concentrated_milk_${Math.round(100 * solids)}`,
-    model: 'syrup.boiling_point',
-    inputs: { water: 1 - solids, lactose: 0.37 * solids, ash: 0.06 * solids },
-    output: 'elevation_k',
-    expected,
-    tolerance,
-    kind: 'published',
-    source: 'hui-1992',
-    standing: 'found',
-    note: 'protein left out though it binds water too; lactose taken as all dissolved',
-  };
-}
-
 function single(solute: string, solids: number, expected: number, tolerance: number, note: string): Check {
   return {
     id: `solution.boiling_point.${solute}_${Math.round(100 * solids)}`,
@@ -107,10 +91,6 @@ export const boilingChecks: readonly Check[] = [
     standing: 'found',
     note: 'a 55 % fructose syrup, 77 % solids; two trade pages with the same number',
   },
-  dairy(0.16, 0.5, 0.4),
-  dairy(0.39, 1.5, 0.4),
-  dairy(0.62, 3, 0.8),
-  dairy(0.73, 5, 0.8),
   {
     id: 'syrup.solids_from_boiling_point.caramel_10',
     model: 'syrup.solids_from_boiling_point',

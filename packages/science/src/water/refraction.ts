@@ -1,0 +1,104 @@
+import { NoSolution, requireRange } from '../errors.js';
+import { waterDensity } from '../process/sugar-solution.js';
+import type { Celsius, MassFraction } from '../units.js';
+import { refractionRatio, specificRefraction } from './data/refraction.js';
+import { dissolvedKeys, solutionDensity } from './density.js';
+import { dissolvedSolids, withWater, type Solution } from './solution.js';
+
+const { sucrose, water, perKelvin } = specificRefraction.values;
+const ratios = refractionRatio.values;
+
+export const refractionTemperatures = [5, 100] as const;
+
+/** Lorentz and Lorenz: r = (n² - 1)/(n² + 2)/ρ, turned round. */
+function indexOf(refraction: number, density: number): number {
+  const L = (refraction * density) / 1000;
+  return Math.sqrt((1 + 2 * L) / (1 - L));
+}
+
+function waterRefraction(t: Celsius): number {
+  const d = t - 20;
+  return water[0] + d * (water[1] + d * water[2]);
+}
+
+/** Refractive index of water, 589 nm. */
+export function waterRefractiveIndex(t: Celsius): number {
+  requireRange('temperature_c', t, refractionTemperatures, 'icumsa-sps-3');
+  return indexOf(waterRefraction(t), waterDensity(t));
+}
+
+/**
+ * Refractive index at 589 nm of a mixed syrup: specific refractions add by mass, and the density closes it (Lorentz and Lorenz).
+ *
+ * @param t - °C, 5 to 100; fitted 15 to 60
+ * @returns refractive index; rises with solids, falls with temperature
+ * @throws OutOfRange
+ * @see icumsa-sps-3, iso-1743
+ * @example refractiveIndex({ water: 40, sucrose: 60 }, 20) // 1.4419
+ */
+export function refractiveIndex(solution: Solution, t: Celsius): number {
+  requireRange('temperature_c', t, refractionTemperatures, 'icumsa-sps-3');
+  const solids = dissolvedSolids(solution);
+  const total = solids + solution.water;
+  const w = solids / total;
+  const pure = (sucrose[0] + w * (sucrose[1] + w * sucrose[2])) * (1 + perKelvin * (t - 20));
+  let sum = (solution.water / total) * waterRefraction(t);
+  for (const key of dissolvedKeys) sum += ((solution[key] ?? 0) / total) * ratios[key] * pure;
+  return indexOf(sum, solutionDensity(solution, t));
+}
+
+/** Water that makes the solids of a solution total 1 at a mass fraction of solids. */
+function atSolids(of: Solution, solids: MassFraction): Solution {
+  return withWater(of, dissolvedSolids(of) * (1 / solids - 1));
+}
+
+/**
+ * True solids of a syrup from its refractive index, for the solids at hand. `solution.water` is not read.
+ *
+ * @param index - measured at t
+ * @returns mass fraction of solids
+ * @throws NoSolution where no concentration of these solids has that index; OutOfRange
+ */
+export function solidsOfRefractiveIndex(solution: Solution, index: number, t: Celsius): MassFraction {
+  requireRange('refractive_index', index, [1.3, 1.6], 'icumsa-sps-3');
+  let low = 1e-6;
+  let high = 1;
+  const bottom = waterRefractiveIndex(t);
+  if (index <= bottom) {
+    if (index < bottom - 0.0005) throw new NoSolution(`refractive index ${index} is below that of water at ${t} °C, ${bottom.toFixed(5)}`);
+    return 0;
+  }
+  const top = refractiveIndex(withWater(solution, 0), t);
+  if (index > top) throw new NoSolution(`refractive index ${index} is above that of these solids without water, ${top.toFixed(4)}`);
+  for (let step = 0; step < 50; step++) {
+    const middle = (low + high) / 2;
+    if (refractiveIndex(atSolids(solution, middle), t) < index) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+const pureSucrose: Solution = { water: 0, sucrose: 1 };
+
+/**
+ * What a refractometer with a sucrose scale shows for a syrup.
+ *
+ * @param compensated - true: the instrument corrects to 20 °C as for sucrose; false: the scale of 20 °C is read at t
+ * @returns reading as a fraction (0.8 for 80 °Brix)
+ */
+export function refractometerReading(solution: Solution, t: Celsius, compensated: boolean): MassFraction {
+  return solidsOfRefractiveIndex(pureSucrose, refractiveIndex(solution, t), compensated ? t : 20);
+}
+
+/**
+ * True solids of a syrup from the reading of a refractometer with a sucrose scale.
+ *
+ * @param reading - fraction, 0 to 0.95
+ * @throws OutOfRange, NoSolution
+ */
+export function solidsOfReading(solution: Solution, reading: MassFraction, t: Celsius, compensated: boolean): MassFraction {
+  requireRange('reading', reading, [0, 0.95], 'icumsa-sps-3');
+  if (reading === 0) return 0;
+  const index = refractiveIndex({ water: 1 - reading, sucrose: reading }, compensated ? t : 20);
+  return solidsOfRefractiveIndex(solution, index, t);
+}

@@ -1,0 +1,100 @@
+import { OutOfRange, requireRange } from '../errors.js';
+import type { Celsius } from '../units.js';
+import { activityOver, solidsAt } from './activity.js';
+import { binaryAt, waterPerSolute, type Binary } from './binary.js';
+import { molarMasses } from './data/binary.js';
+import { saturationFunction } from './data/solubility.js';
+import { rootOfIncreasing } from './interpolate.js';
+import { lactoseFinalSolubility, sucroseSolubility } from './solubility.js';
+import { dissolvedSolids, type Solution } from './solution.js';
+
+/** Sugars that grain from a confectionery syrup. */
+export type GrainingSugar = 'sucrose' | 'lactose';
+const { water: waterMass, sucrose: sugarMass } = molarMasses.values;
+
+/** ln of the solute's activity coefficient against infinite dilution: Gibbs and Duhem on ln γw = -k x² (1 + a x + b x²). */
+function lnSoluteCoefficient(of: Binary, x: number): number {
+  return of.k * x * (2 + x * ((3 * of.a - 2) / 2 + x * ((4 * of.b - 3 * of.a) / 3 - x * of.b)));
+}
+
+/**
+ * ln of the activity of a sugar in a mixture, against infinite dilution. Where solutes hold their water side by side, a solute's activity is
+ * that in its own solution of the same water activity, times the share of the water that is its own.
+ */
+function lnSugarActivity(of: Solution, sugar: GrainingSugar, binary: Binary, t: Celsius): number {
+  const aw = activityOver(solidsAt(of, t), of.water);
+  const own = { water: 0, gain: 0 };
+  waterPerSolute(binary, aw, own);
+  const x = 1 / (1 + own.water);
+  const share = ((of[sugar] ?? 0) / sugarMass) * (own.water / (of.water / waterMass));
+  return Math.log(share * x) + lnSoluteCoefficient(binary, Math.min(x, binary.end));
+}
+
+/** Solubility in water alone, kg per kg. */
+export function pureSolubility(sugar: GrainingSugar, t: Celsius): number {
+  return sugar === 'sucrose' ? sucroseSolubility(t) : lactoseFinalSolubility(t);
+}
+
+/**
+ * How other dissolved solids lower the solubility of a sugar per kg of water: y = (kg/kg beside them)/(kg/kg alone).
+ * `activity`: as the activity model has it. `expected`: 0.61 of that in ln y, which meets sucrose beside invert sugar.
+ *
+ * @throws OutOfRange outside 0 to 140 °C (lactose 100 °C), or without water
+ */
+export function saturationCoefficient(
+  others: Solution,
+  sugar: GrainingSugar,
+  t: Celsius,
+): { readonly activity: number; readonly expected: number } {
+  requireRange('water', others.water, [Number.MIN_VALUE, Number.MAX_VALUE], 'zsr');
+  const alone = pureSolubility(sugar, t);
+  const rest: Solution = { ...others, [sugar]: 0 };
+  if (dissolvedSolids(rest) === 0) return { activity: 1, expected: 1 };
+  const binary = binaryAt(sugar, t);
+  const { water } = others;
+  const target = lnSugarActivity({ water, [sugar]: alone * water }, sugar, binary, t);
+  const ratio = rootOfIncreasing(
+    (y) => (y <= 0 ? -1 : lnSugarActivity({ ...rest, [sugar]: y * alone * water }, sugar, binary, t) - target),
+    0,
+    1.5,
+  );
+  return { activity: ratio, expected: Math.exp(saturationFunction.values.share * Math.log(ratio)) };
+}
+
+/** Where a sugar stands in a syrup. */
+export interface GrainState {
+  /** kg of the sugar per kg of water, over what saturates beside the other solids. Above 1 it can grain. */
+  readonly supersaturation: number;
+  /** kg per kg of water that stay dissolved at equilibrium. */
+  readonly saturated: number;
+  /** Mass of crystal at equilibrium, in the unit of the syrup (lactose as anhydrous). */
+  readonly crystal: number;
+  /** The syrup that is left. */
+  readonly syrup: Solution;
+}
+
+/**
+ * Grain of one sugar at equilibrium: what lies above its solubility beside the other solids crystallises. Lactose takes its water of
+ * crystallisation with it (1 mol).
+ *
+ * @param total - the dissolved phase with all of the sugar in it
+ * @throws OutOfRange outside the temperature of the solubility table, or without water
+ */
+export function grainAtEquilibrium(total: Solution, sugar: GrainingSugar, t: Celsius): GrainState {
+  const mass = total[sugar] ?? 0;
+  if (!(mass >= 0)) throw new OutOfRange(sugar, mass, [0, Infinity], 'a mass');
+  const limit = (water: number): number => pureSolubility(sugar, t) * saturationCoefficient({ ...total, water }, sugar, t).expected;
+  const saturated = limit(total.water);
+  const supersaturation = mass / (total.water * saturated);
+  if (supersaturation <= 1) return { supersaturation, saturated, crystal: 0, syrup: total };
+  const hydrate = sugar === 'lactose' ? waterMass / sugarMass : 0;
+  const waterLeft = (crystal: number): number => Math.max(total.water - hydrate * crystal, 1e-9 * total.water);
+  const crystal = rootOfIncreasing((c) => c - (mass - waterLeft(c) * limit(waterLeft(c))), 0, mass);
+  return { supersaturation, saturated, crystal, syrup: { ...total, water: waterLeft(crystal), [sugar]: mass - crystal } };
+}
+
+/** The saturation function of the sugar works: y = m q + b + (1 - b) exp(c q), q other solids per water. */
+export function saturationFunctionValue(q: number, m: number, b: number, c: number): number {
+  requireRange('nonsugar_per_water', q, [0, 20], 'wiklund-vavrinecz');
+  return m * q + b + (1 - b) * Math.exp(c * q);
+}
