@@ -7,7 +7,14 @@ export const classic: SectionSpec = {
   coat: { top: 1.41, left: 1.41, right: 1.41, bottom: 1.41, chocolate: 'milk' },
   layers: [
     { id: 'nougat', name: 'Nougat', thickness: 6.43, texture: 'nougat', air: 0.324 },
-    { id: 'inlay', name: 'Caramel with peanuts', thickness: 7.14, texture: 'caramel', pieces: [{ kind: 'peanut', share: 0.4 }], voids: 0.04 },
+    {
+      id: 'inlay',
+      name: 'Caramel with peanuts',
+      thickness: 7.14,
+      texture: 'caramel',
+      pieces: [{ kind: 'peanut', share: 0.4 }],
+      voids: 0.04,
+    },
   ],
 };
 export const heavyTop: SectionSpec = {
@@ -41,7 +48,13 @@ export const waferBar: SectionSpec = {
   coat: { top: 1.3, left: 1.2, right: 1.2, bottom: 0, chocolate: 'white' },
   layers: [
     { id: 'wafer', name: 'Filled wafer', thickness: 7.5, texture: 'wafer', sheets: 4, fillingShare: 0.5 },
-    { id: 'hazel', name: 'Hazelnut paste', thickness: 3.2, texture: 'paste', pieces: [{ kind: 'hazelnut', share: 0.2, length: [1.6, 2.8] }] },
+    {
+      id: 'hazel',
+      name: 'Hazelnut paste',
+      thickness: 3.2,
+      texture: 'paste',
+      pieces: [{ kind: 'hazelnut', share: 0.2, length: [1.6, 2.8] }],
+    },
   ],
 };
 export const nougatOnly: SectionSpec = {
@@ -74,6 +87,15 @@ export const naked: SectionSpec = {
   scale: 20,
   layers: [
     { id: 'fruit', name: 'Fruit paste with raisins', thickness: 5, texture: 'paste', pieces: [{ kind: 'raisin', share: 0.22 }] },
-    { id: 'nuts', name: 'Nut slab', thickness: 9, texture: 'caramel', pieces: [{ kind: 'peanut', share: 0.38 }, { kind: 'hazelnut', share: 0.2 }] },
+    {
+      id: 'nuts',
+      name: 'Nut slab',
+      thickness: 9,
+      texture: 'caramel',
+      pieces: [
+        { kind: 'peanut', share: 0.38 },
+        { kind: 'hazelnut', share: 0.2 },
+      ],
+    },
   ],
 };

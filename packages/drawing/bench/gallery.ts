@@ -32,7 +32,11 @@ const faces = fonts.flatMap(([family, name, files]) => {
   return files.flatMap((file) =>
     ['normal', 'italic'].flatMap((style) => {
       const font = join(home, `${name}-${file}-${style}.woff2`);
-      return existsSync(font) ? [`@font-face{font-family:"${family}";src:url(file://${font}) format("woff2");font-weight:100 900;font-style:${style};${ranges[file] ?? ''}}`] : [];
+      return existsSync(font)
+        ? [
+            `@font-face{font-family:"${family}";src:url(file://${font}) format("woff2");font-weight:100 900;font-style:${style};${ranges[file] ?? ''}}`,
+          ]
+        : [];
     }),
   );
 });
@@ -40,7 +44,10 @@ const faces = fonts.flatMap(([family, name, files]) => {
 function page(name: string, drawings: readonly (readonly [string, Drawing])[], theme: 'day' | 'night' | 'print'): string {
   const [paper, ink] = ground[theme];
   const figures = drawings
-    .map(([caption, drawing], at) => `<figure>${toSvg(drawing.marks, { width: drawing.width, height: drawing.height, theme, title: caption, name: `${name}-${at}` })}<figcaption>${caption}</figcaption></figure>`)
+    .map(
+      ([caption, drawing], at) =>
+        `<figure>${toSvg(drawing.marks, { width: drawing.width, height: drawing.height, theme, title: caption, name: `${name}-${at}` })}<figcaption>${caption}</figcaption></figure>`,
+    )
     .join('');
   return `<!doctype html><meta charset="utf-8"><style>${faces.join('')}body{margin:24px;background:${paper};color:${ink};font:520 15px "Ysabeau Office"}figure{display:inline-block;margin:0 28px 22px 0;vertical-align:top}figcaption{margin-top:6px;max-width:900px}svg{display:block}</style>${figures}`;
 }
@@ -60,7 +67,23 @@ function photograph(html: string, png: string, [width, height]: readonly [number
   const browser = process.env.CHROMIUM ?? '/usr/bin/chromium';
   if (!existsSync(browser)) return;
   const profile = mkdtempSync(join(tmpdir(), 'gallery-'));
-  const run = spawnSync(browser, ['--headless', '--no-sandbox', '--disable-gpu', '--disable-background-networking', '--allow-file-access-from-files', '--hide-scrollbars', `--user-data-dir=${profile}`, `--window-size=${width},${height}`, '--virtual-time-budget=1500', `--screenshot=${png}`, `file://${html}`], { timeout: 60_000 });
+  const run = spawnSync(
+    browser,
+    [
+      '--headless',
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-background-networking',
+      '--allow-file-access-from-files',
+      '--hide-scrollbars',
+      `--user-data-dir=${profile}`,
+      `--window-size=${width},${height}`,
+      '--virtual-time-budget=1500',
+      `--screenshot=${png}`,
+      `file://${html}`,
+    ],
+    { timeout: 60_000 },
+  );
   rmSync(profile, { recursive: true, force: true });
   if (run.status !== 0) console.error(`no picture of ${html}: ${String(run.stderr).slice(0, 300)}`);
   else console.log(png);

@@ -56,9 +56,29 @@ export const classicLine: BandSpec = {
       vapours: [{ id: 'c.vapour', from: -100, to: -94, flow: 112, text: 'water 112 kg/h' }],
       held: [[-7, 4]],
     },
-    { id: 'nuts', label: 'Peanuts 447 kg/h', note: 'spreader can do 520', material: 'nut', flow: 447, startsAt: -160, mixedAt: -104, joinsAt: -22, parts: [{ id: 'raw', label: 'blanched peanuts', material: 'nut', flow: 481 }], vapours: [{ id: 'p.vapour', from: -100, to: -94, flow: 34, text: 'water 34 kg/h' }] },
+    {
+      id: 'nuts',
+      label: 'Peanuts 447 kg/h',
+      note: 'spreader can do 520',
+      material: 'nut',
+      flow: 447,
+      startsAt: -160,
+      mixedAt: -104,
+      joinsAt: -22,
+      parts: [{ id: 'raw', label: 'blanched peanuts', material: 'nut', flow: 481 }],
+      vapours: [{ id: 'p.vapour', from: -100, to: -94, flow: 34, text: 'water 34 kg/h' }],
+    },
   ],
-  coat: { id: 'coat', label: 'Milk chocolate 860 kg/h', note: 'kettle 2; temperer can do 1 600', material: 'milk-chocolate', over: 500, under: 360, joinsAt: -12, held: [[-11, 4]] },
+  coat: {
+    id: 'coat',
+    label: 'Milk chocolate 860 kg/h',
+    note: 'kettle 2; temperer can do 1 600',
+    material: 'milk-chocolate',
+    over: 500,
+    under: 360,
+    joinsAt: -12,
+    held: [[-11, 4]],
+  },
   leaving: [
     { id: 'trim', at: -14, flow: 27, text: 'edge trim 27 kg/h', backTo: 'nougat', idle: true, backText: 'rework into nougat: none now' },
     { id: 'scrap', at: 1, flow: 22, text: 'scrap 22 kg/h' },
@@ -96,7 +116,16 @@ export const waferLine: BandSpec = {
   ],
   streams: [
     { id: 'caramel', label: 'Caramel 380 kg/h', material: 'caramel', flow: 380, startsAt: 0, joinsAt: 11 },
-    { id: 'wafer', label: 'Wafer 300 kg/h', note: 'oven can do 310', material: 'wafer', flow: 300, startsAt: 0, joinsAt: 14, vapours: [{ id: 'steam', from: 1, to: 3, flow: 160, text: 'water 160 kg/h' }] },
+    {
+      id: 'wafer',
+      label: 'Wafer 300 kg/h',
+      note: 'oven can do 310',
+      material: 'wafer',
+      flow: 300,
+      startsAt: 0,
+      joinsAt: 14,
+      vapours: [{ id: 'steam', from: 1, to: 3, flow: 160, text: 'water 160 kg/h' }],
+    },
   ],
   coat: { id: 'dark', label: 'Dark chocolate 210 kg/h', material: 'dark-chocolate', over: 210, under: 0, joinsAt: 22 },
   stations: [
@@ -132,7 +161,12 @@ export function swatches(): Drawing {
   const marks = materials.flatMap(([material, name], at) => {
     const x = 4 + (at % 9) * 118;
     const y = 4 + Math.floor(at / 9) * 112;
-    return [...(material === 'milk-chocolate' || material === 'dark-chocolate' ? [rect(x, y, 100, 74, { fill: 'coat' })] : []), ...boxTexture(material, x, y, 100, 74), rect(x, y, 100, 74, { stroke: 'ink', width: 1 }), text(x, y + 92, name, 14, { fill: 'ink-2' })];
+    return [
+      ...(material === 'milk-chocolate' || material === 'dark-chocolate' ? [rect(x, y, 100, 74, { fill: 'coat' })] : []),
+      ...boxTexture(material, x, y, 100, 74),
+      rect(x, y, 100, 74, { stroke: 'ink', width: 1 }),
+      text(x, y + 92, name, 14, { fill: 'ink-2' }),
+    ];
   });
   return { marks, width: 1070, height: 226 };
 }

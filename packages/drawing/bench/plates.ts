@@ -1,5 +1,6 @@
 import { band, knob, section, sideView, sill, waterSteps, type Drawing, type SillSpec, type Theme } from '../src/index.js';
 import * as bars from './bars.js';
+import { charts } from './charts.js';
 import { classicLine, swatches, waferLine } from './lines.js';
 
 export interface Plate {
@@ -14,7 +15,10 @@ const sills: readonly (readonly [string, Omit<SillSpec, 'width'>])[] = [
   ['computed', { standing: 'computed', window: { lo: 0.5, hi: 0.56 }, aim: 0.54, value: 0.542, figure: { text: '0.542' } }],
   ['assumed', { standing: 'assumed', window: { lo: 0.3, hi: 0.4 }, value: 0.35, figure: { text: '0.35' } }],
   ['default', { standing: 'default', window: { lo: 1.2, hi: 1.5 }, value: 1.32, figure: { text: '1.32', unit: 'g/cm³' } }],
-  ['drifting', { standing: 'measured', window: { lo: 17, hi: 19.5 }, aim: 18.2, value: 18.5, drifting: true, figure: { text: '18.5', unit: '°C' } }],
+  [
+    'drifting',
+    { standing: 'measured', window: { lo: 17, hi: 19.5 }, aim: 18.2, value: 18.5, drifting: true, figure: { text: '18.5', unit: '°C' } },
+  ],
   ['outside', { standing: 'measured', window: { lo: 9.1, hi: 9.9 }, aim: 9.5, value: 10.36, figure: { text: '10.36', unit: '%' } }],
   ['below', { standing: 'measured', window: { lo: 30, hi: 48 }, aim: 38, value: 25, figure: { text: '25', unit: 'Pa·s' } }],
   ['missing', { standing: 'missing', window: { lo: 9.1, hi: 9.9 }, figure: { text: '9.99', unit: '%' } }],
@@ -63,16 +67,45 @@ export const plates: readonly Plate[] = [
   {
     name: 'sill',
     size: [1440, 900],
-    draw: () => sills.flatMap(([caption, spec]) => [[caption, sill({ ...spec, width: 84 })] as const, ['46', sill({ ...spec, width: 46, ...(spec.figure === undefined ? {} : { figure: { ...spec.figure, size: 17 } }) })] as const]),
+    draw: () =>
+      sills.flatMap(([caption, spec]) => [
+        [caption, sill({ ...spec, width: 84 })] as const,
+        ['46', sill({ ...spec, width: 46, ...(spec.figure === undefined ? {} : { figure: { ...spec.figure, size: 17 } }) })] as const,
+      ]),
   },
   {
     name: 'knob',
     size: [1100, 700],
     draw: () => [
-      ['Sheet of one number', sill({ width: 250, standing: 'computed', window: { hi: 0.05 }, aim: 0.036, value: 0.061, figure: { text: '0.061' } })],
-      ['Printed', sill({ width: 160, standing: 'measured', window: { lo: 117.2, hi: 118.2 }, aim: 117.7, print: true, ends: { lo: '117.2', hi: '118.2' } })],
+      [
+        'Sheet of one number',
+        sill({ width: 250, standing: 'computed', window: { hi: 0.05 }, aim: 0.036, value: 0.061, figure: { text: '0.061' } }),
+      ],
+      [
+        'Printed',
+        sill({
+          width: 160,
+          standing: 'measured',
+          window: { lo: 117.2, hi: 118.2 },
+          aim: 117.7,
+          print: true,
+          ends: { lo: '117.2', hi: '118.2' },
+        }),
+      ],
       ['Printed, one end', sill({ width: 160, standing: 'measured', window: { lo: 135 }, aim: 135, print: true, ends: { lo: '135' } })],
-      ['Pulled', knob({ width: 300, min: 116, max: 121, value: 119.1, truth: 117.7, window: { lo: 117.2, hi: 118.2 }, posts: [{ at: 120.6, text: 'browning, assumed', assumed: true }], text: '119.1 °C' })],
+      [
+        'Pulled',
+        knob({
+          width: 300,
+          min: 116,
+          max: 121,
+          value: 119.1,
+          truth: 117.7,
+          window: { lo: 117.2, hi: 118.2 },
+          posts: [{ at: 120.6, text: 'browning, assumed', assumed: true }],
+          text: '119.1 °C',
+        }),
+      ],
       ['At rest', knob({ width: 300, min: 60, max: 96, value: 78, window: { lo: 73.5, hi: 82.5 }, text: '78 °C' })],
       ['At a post', knob({ width: 300, min: 0, max: 7, value: 5, truth: 0, posts: [{ at: 5, text: 'cap 5 %' }], text: '5 %' })],
       ['Locked', knob({ width: 300, min: 0, max: 7, value: 2, posts: [{ at: 5, text: 'cap 5 %' }], text: '2 %', locked: true })],
@@ -90,4 +123,5 @@ export const plates: readonly Plate[] = [
     ],
   },
   { name: 'materials', size: [1160, 330], draw: () => [['Materials', swatches()]] },
+  { name: 'charts', size: [1440, 2300], draw: charts },
 ];

@@ -26,7 +26,15 @@ export interface Lane {
   readonly bottom: number;
   /** Widths along the lane, one for each stretch between vapours. */
   readonly runs: readonly { readonly x0: number; readonly x1: number; readonly width: number }[];
-  readonly vapours: readonly { readonly id: string; readonly text: string; readonly x0: number; readonly x1: number; readonly before: number; readonly after: number; readonly width: number }[];
+  readonly vapours: readonly {
+    readonly id: string;
+    readonly text: string;
+    readonly x0: number;
+    readonly x1: number;
+    readonly before: number;
+    readonly after: number;
+    readonly width: number;
+  }[];
   readonly parts: readonly { readonly id: string; readonly x0: number; readonly x1: number; readonly y0: number; readonly y1: number }[];
   /** From the last stretch into the ribbon. */
   readonly bend: Track;
@@ -62,7 +70,10 @@ export function layOut(spec: BandSpec): BandLayout {
 }
 
 function slackBelow(spec: BandSpec, full: number): number {
-  const most = Math.max(0, ...(spec.stations ?? []).filter((station) => station.stream === undefined).map((station) => station.capacity / spec.flowPerPx));
+  const most = Math.max(
+    0,
+    ...(spec.stations ?? []).filter((station) => station.stream === undefined).map((station) => station.capacity / spec.flowPerPx),
+  );
   return Math.max(0, (most - full) / 2);
 }
 
@@ -77,7 +88,14 @@ function stack(spec: BandSpec, shoulder: number, px: (flow: number) => number): 
   return { before };
 }
 
-function lane(spec: BandSpec, stream: BandStream, at: number, scale: Clock, px: (flow: number) => number, ribbon: { shoulder: number; floor: number; places: ReadonlyMap<string, readonly [number, number]> }): Lane {
+function lane(
+  spec: BandSpec,
+  stream: BandStream,
+  at: number,
+  scale: Clock,
+  px: (flow: number) => number,
+  ribbon: { shoulder: number; floor: number; places: ReadonlyMap<string, readonly [number, number]> },
+): Lane {
   const [top, low] = ribbon.places.get(stream.id)!;
   const lost = (stream.vapours ?? []).reduce((sum, vapour) => sum + vapour.flow, 0);
   const summed = (stream.parts ?? []).reduce((sum, part) => sum + part.flow, 0);
@@ -85,7 +103,12 @@ function lane(spec: BandSpec, stream: BandStream, at: number, scale: Clock, px: 
   const count = spec.streams.length;
   const ceiling = 78 + charged;
   // lowest layer level with the ribbon, the others evenly above it
-  const bottom = at === 0 ? low : count === 2 ? (ceiling + ribbon.shoulder) / 2 - 20 : ceiling + ((count - 1 - at) / (count - 1)) * (ribbon.floor - ceiling) * 0.94;
+  const bottom =
+    at === 0
+      ? low
+      : count === 2
+        ? (ceiling + ribbon.shoulder) / 2 - 20
+        : ceiling + ((count - 1 - at) / (count - 1)) * (ribbon.floor - ceiling) * 0.94;
   const x0 = scale.x(stream.startsAt);
   const mixed = Math.max(x0, scale.x(stream.mixedAt ?? stream.startsAt));
   const join = scale.x(stream.joinsAt);
@@ -107,7 +130,10 @@ function lane(spec: BandSpec, stream: BandStream, at: number, scale: Clock, px: 
   }
   const own = px(stream.flow);
   const middle = (top + low) / 2;
-  const bend = Math.abs(bottom - low) < 0.5 ? straightTrack(x, low - own, Math.max(1, join - x), own) : stepTrack(x, bottom - own / 2, join, middle, own, 6);
+  const bend =
+    Math.abs(bottom - low) < 0.5
+      ? straightTrack(x, low - own, Math.max(1, join - x), own)
+      : stepTrack(x, bottom - own / 2, join, middle, own, 6);
   let y = bottom;
   const parts = (stream.parts ?? []).map((part) => {
     const h = px(part.flow);
@@ -122,7 +148,9 @@ function ribbonRuns(spec: BandSpec, scale: Clock, shoulder: number, px: (flow: n
   const joins = spec.streams.map((stream) => stream.joinsAt);
   const coatAt = spec.coat?.joinsAt ?? Infinity;
   const leaving = (spec.leaving ?? []).slice().sort((a, b) => a.at - b.at);
-  const events = [...new Set([...joins, ...(spec.coat === undefined ? [] : [coatAt]), ...leaving.map((item) => item.at), end])].filter((minute) => minute <= end).sort((a, b) => a - b);
+  const events = [...new Set([...joins, ...(spec.coat === undefined ? [] : [coatAt]), ...leaving.map((item) => item.at), end])]
+    .filter((minute) => minute <= end)
+    .sort((a, b) => a - b);
   const runs: RibbonRun[] = [];
   events.slice(0, -1).forEach((from, k) => {
     const to = events[k + 1]!;
@@ -151,7 +179,10 @@ function ribbonRuns(spec: BandSpec, scale: Clock, shoulder: number, px: (flow: n
 
 /** Share of a layer still there at a minute, after what has left by then. */
 function keptAt(spec: BandSpec, leaving: readonly BandLeaving[], minute: number): (id: string) => number {
-  const members = [...spec.streams.map((stream) => ({ id: stream.id, flow: stream.flow, joinsAt: stream.joinsAt })), ...(spec.coat === undefined ? [] : [{ id: spec.coat.id, flow: spec.coat.over + spec.coat.under, joinsAt: spec.coat.joinsAt }])];
+  const members = [
+    ...spec.streams.map((stream) => ({ id: stream.id, flow: stream.flow, joinsAt: stream.joinsAt })),
+    ...(spec.coat === undefined ? [] : [{ id: spec.coat.id, flow: spec.coat.over + spec.coat.under, joinsAt: spec.coat.joinsAt }]),
+  ];
   const share = new Map(members.map((member) => [member.id, 1]));
   for (const item of leaving) {
     if (item.at > minute) continue;

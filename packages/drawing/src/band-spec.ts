@@ -114,15 +114,19 @@ export function checkBand(spec: BandSpec): void {
     requireBetween(`${place}.flow`, stream.flow, 0, Infinity);
     for (const part of stream.parts ?? []) requireBetween(`${place}.parts (${part.id}).flow`, part.flow, 0, Infinity);
     for (const vapour of stream.vapours ?? []) requireBetween(`${place}.vapours (${vapour.id}).flow`, vapour.flow, 0, Infinity);
-    if (!(stream.joinsAt >= stream.startsAt)) throw new DrawingError(`${place}.joinsAt`, stream.joinsAt, `a time not before its start at ${stream.startsAt}`);
+    if (!(stream.joinsAt >= stream.startsAt))
+      throw new DrawingError(`${place}.joinsAt`, stream.joinsAt, `a time not before its start at ${stream.startsAt}`);
   });
   for (const leaving of spec.leaving ?? []) {
     requireBetween(`leaving (${leaving.id}).flow`, leaving.flow, 0, Infinity);
-    if (leaving.backTo !== undefined && !spec.streams.some((stream) => stream.id === leaving.backTo)) throw new DrawingError(`leaving (${leaving.id}).backTo`, leaving.backTo, 'the id of a stream');
+    if (leaving.backTo !== undefined && !spec.streams.some((stream) => stream.id === leaving.backTo))
+      throw new DrawingError(`leaving (${leaving.id}).backTo`, leaving.backTo, 'the id of a stream');
   }
   for (const station of spec.stations ?? []) {
     requireBetween(`stations (${station.id}).capacity`, station.capacity, 0, Infinity);
-    if (station.stream !== undefined && !spec.streams.some((stream) => stream.id === station.stream)) throw new DrawingError(`stations (${station.id}).stream`, station.stream, 'the id of a stream');
+    if (station.stream !== undefined && !spec.streams.some((stream) => stream.id === station.stream))
+      throw new DrawingError(`stations (${station.id}).stream`, station.stream, 'the id of a stream');
   }
-  if (spec.narrowest !== undefined && !(spec.stations ?? []).some((station) => station.id === spec.narrowest?.station)) throw new DrawingError('narrowest.station', spec.narrowest.station, 'the id of a station');
+  if (spec.narrowest !== undefined && !(spec.stations ?? []).some((station) => station.id === spec.narrowest?.station))
+    throw new DrawingError('narrowest.station', spec.narrowest.station, 'the id of a station');
 }

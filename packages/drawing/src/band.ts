@@ -32,12 +32,16 @@ export function band(spec: BandSpec): BandDrawing {
   const anchors: { id: string; x: number; y: number }[] = [];
   const obstacles: Box[] = [];
   const marks: Mark[] = [];
-  const at = (minute: number): RibbonRun | undefined => runs.find((run) => minute >= run.from && minute < run.to) ?? (minute >= layout.end ? runs[runs.length - 1] : undefined);
+  const at = (minute: number): RibbonRun | undefined =>
+    runs.find((run) => minute >= run.from && minute < run.to) ?? (minute >= layout.end ? runs[runs.length - 1] : undefined);
 
   marks.push(group(frames(spec, layout, hits, obstacles), { id: 'capacity' }));
   if (spec.coat !== undefined) marks.push(group(coatFall(spec, layout, obstacles, anchors), { id: spec.coat.id, label: spec.coat.label }));
   marks.push(...returns(spec, layout, hits, anchors));
-  for (const lane of layout.lanes) marks.push(group(laneMarks(lane, along(runs, lane.stream.id), hits, obstacles, anchors), { id: lane.stream.id, label: lane.stream.label }));
+  for (const lane of layout.lanes)
+    marks.push(
+      group(laneMarks(lane, along(runs, lane.stream.id), hits, obstacles, anchors), { id: lane.stream.id, label: lane.stream.label }),
+    );
   for (const run of runs) {
     for (const layer of run.layers) hits.push({ id: layer.id, box: boxOf(layer) });
     obstacles.push({ x: run.x0, y: run.top, w: run.x1 - run.x0, h: run.bottom - run.top });
@@ -53,15 +57,32 @@ export function band(spec: BandSpec): BandDrawing {
     const top = at(spec.giveaway.at)?.top ?? last.top;
     marks.push(rect(x, top - h, scale.x1 - x, h, { fill: 'ink', id: 'giveaway' }));
     hits.push({ id: 'giveaway', box: { x, y: top - Math.max(h, 10), w: scale.x1 - x, h: Math.max(h, 10) } });
-    notes.push({ id: 'giveaway', x: x + 4, y: top - h, text: spec.giveaway.text, ...(spec.giveaway.note === undefined ? {} : { note: spec.giveaway.note }), up: true });
+    notes.push({
+      id: 'giveaway',
+      x: x + 4,
+      y: top - h,
+      text: spec.giveaway.text,
+      ...(spec.giveaway.note === undefined ? {} : { note: spec.giveaway.note }),
+      up: true,
+    });
   }
   notes.push(...pinned(spec, layout, at));
   for (const note of spec.notes ?? []) {
     const run = at(note.at);
     if (run === undefined) continue;
-    const layer = note.layer === undefined ? undefined : run.layers.find((each) => each.id === note.layer || each.id === `${note.layer}.over`);
+    const layer =
+      note.layer === undefined ? undefined : run.layers.find((each) => each.id === note.layer || each.id === `${note.layer}.over`);
     const y = layer === undefined ? run.top : layer.y0;
-    notes.push({ id: note.id, x: scale.x(note.at), y, text: note.text, ...(note.note === undefined ? {} : { note: note.note }), up: true, ...(note.ink === undefined ? {} : { fill: note.ink }), strong: note.ink !== undefined });
+    notes.push({
+      id: note.id,
+      x: scale.x(note.at),
+      y,
+      text: note.text,
+      ...(note.note === undefined ? {} : { note: note.note }),
+      up: true,
+      ...(note.ink === undefined ? {} : { fill: note.ink }),
+      strong: note.ink !== undefined,
+    });
   }
   const words = laneWords(spec, layout, obstacles);
   marks.push(...words);
@@ -86,11 +107,20 @@ export function band(spec: BandSpec): BandDrawing {
   };
 }
 
-const boxOf = (layer: { x0: number; x1: number; y0: number; y1: number }): Box => ({ x: layer.x0, y: layer.y0, w: layer.x1 - layer.x0, h: layer.y1 - layer.y0 });
+const boxOf = (layer: { x0: number; x1: number; y0: number; y1: number }): Box => ({
+  x: layer.x0,
+  y: layer.y0,
+  w: layer.x1 - layer.x0,
+  h: layer.y1 - layer.y0,
+});
 
 /** The straight pieces of one layer along the joined ribbon. */
 function along(runs: readonly RibbonRun[], id: string): Track[] {
-  return runs.flatMap((run) => run.layers.filter((layer) => layer.id === id).map((layer) => straightTrack(layer.x0, layer.y0, layer.x1 - layer.x0, layer.y1 - layer.y0)));
+  return runs.flatMap((run) =>
+    run.layers
+      .filter((layer) => layer.id === id)
+      .map((layer) => straightTrack(layer.x0, layer.y0, layer.x1 - layer.x0, layer.y1 - layer.y0)),
+  );
 }
 
 /** A ribbon of one material through several pieces: paper faces, one texture without seams, inked edges; chocolate lies on its tone. */
@@ -100,7 +130,9 @@ function ribbon(pieces: readonly Track[], material: Material): Mark[] {
   if (last === undefined) return [];
   const paths = tracks.map(ribbonPaths);
   return [
-    path(paths.map(({ face }) => face).join(''), { fill: material.endsWith('chocolate') && material !== 'white-chocolate' ? 'coat' : 'paper' }),
+    path(paths.map(({ face }) => face).join(''), {
+      fill: material.endsWith('chocolate') && material !== 'white-chocolate' ? 'coat' : 'paper',
+    }),
     ...strip(material, joined(tracks, last.width)),
     path(paths.map(({ edges }) => edges).join(''), { stroke: 'ink', width: 1 }),
   ];
@@ -123,7 +155,10 @@ function overloads(spec: BandSpec, layout: BandLayout): Mark[] {
   return (spec.stations ?? []).flatMap((station) => {
     const box = frameBox(spec, layout, station.id);
     if (box === undefined || box.slack >= -0.01) return [];
-    return [rect(box.x, box.y, box.w, box.h, { stroke: 'paper', width: 4 }), rect(box.x, box.y, box.w, box.h, { stroke: 'act', width: 2, id: `${station.id}.over` })];
+    return [
+      rect(box.x, box.y, box.w, box.h, { stroke: 'paper', width: 4 }),
+      rect(box.x, box.y, box.w, box.h, { stroke: 'act', width: 2, id: `${station.id}.over` }),
+    ];
   });
 }
 
@@ -151,10 +186,26 @@ function pinned(spec: BandSpec, layout: BandLayout, at: (minute: number) => Ribb
   const box = frameBox(spec, layout, station.id);
   if (box === undefined) return [];
   const top = station.stream === undefined ? Math.min(box.y, at(station.from)?.top ?? box.y) : box.y;
-  return [{ id: `${station.id}.narrowest`, x: box.x + Math.min(box.w / 2, 24), y: top, text: pin.text, ...(pin.note === undefined ? {} : { note: pin.note }), up: true, ...(box.slack < -0.01 ? { fill: 'act' as const, strong: true } : {}) }];
+  return [
+    {
+      id: `${station.id}.narrowest`,
+      x: box.x + Math.min(box.w / 2, 24),
+      y: top,
+      text: pin.text,
+      ...(pin.note === undefined ? {} : { note: pin.note }),
+      up: true,
+      ...(box.slack < -0.01 ? { fill: 'act' as const, strong: true } : {}),
+    },
+  ];
 }
 
-function laneMarks(lane: Lane, ribbonTracks: readonly Track[], hits: { id: string; box: Box }[], obstacles: Box[], anchors: { id: string; x: number; y: number }[]): Mark[] {
+function laneMarks(
+  lane: Lane,
+  ribbonTracks: readonly Track[],
+  hits: { id: string; box: Box }[],
+  obstacles: Box[],
+  anchors: { id: string; x: number; y: number }[],
+): Mark[] {
   const { stream, bottom } = lane;
   const marks: Mark[] = [];
   for (const part of lane.parts) {
@@ -162,7 +213,11 @@ function laneMarks(lane: Lane, ribbonTracks: readonly Track[], hits: { id: strin
     const h = part.y1 - part.y0;
     if (w < 1) continue;
     const spec = stream.parts!.find((each) => each.id === part.id)!;
-    marks.push(rect(part.x0, part.y0, w, h, { fill: 'paper' }), ...strip(spec.material, straightTrack(part.x0, part.y0, w, h)), rect(part.x0, part.y0, w, h, { stroke: 'ink', width: 0.9 }));
+    marks.push(
+      rect(part.x0, part.y0, w, h, { fill: 'paper' }),
+      ...strip(spec.material, straightTrack(part.x0, part.y0, w, h)),
+      rect(part.x0, part.y0, w, h, { stroke: 'ink', width: 0.9 }),
+    );
     hits.push({ id: part.id, box: { x: part.x0, y: part.y0, w, h } });
     anchors.push({ id: part.id, x: part.x0, y: (part.y0 + part.y1) / 2 });
   }
@@ -181,7 +236,11 @@ function laneMarks(lane: Lane, ribbonTracks: readonly Track[], hits: { id: strin
   }
   for (const vapour of lane.vapours) {
     const { face, strokes, box } = plume(vapour, bottom);
-    marks.push(path(face, { fill: 'paper' }), path(strokes, { stroke: 'draw', width: 1.2, dash: [3, 4], cap: 'round' }), path(face, { stroke: 'ink', width: 0.8 }));
+    marks.push(
+      path(face, { fill: 'paper' }),
+      path(strokes, { stroke: 'draw', width: 1.2, dash: [3, 4], cap: 'round' }),
+      path(face, { stroke: 'ink', width: 0.8 }),
+    );
     hits.push({ id: vapour.id, box });
     obstacles.push(box);
     anchors.push({ id: vapour.id, x: box.x + box.w / 2, y: box.y });
@@ -230,12 +289,19 @@ function coatFall(spec: BandSpec, layout: BandLayout, obstacles: Box[], anchors:
     const below = first.bottom - under / 2;
     const ux = x - over / 2 - under / 2;
     const turn = under / 2 + 12;
-    const fall = new TrackMaker(ux, start, 90, under).go(below - turn - start).turn(-90, turn).go(join - ux - turn).done();
+    const fall = new TrackMaker(ux, start, 90, under)
+      .go(below - turn - start)
+      .turn(-90, turn)
+      .go(join - ux - turn)
+      .done();
     marks.push(...ribbon([fall, ...along(layout.runs, `${coat.id}.under`)], coat.material));
     obstacles.push({ x: ux - under / 2, y: start, w: under, h: below - start });
   }
   if (over > 0) {
-    const fall = new TrackMaker(x, start, 90, over).go(top - radius - start).turn(-90, radius).done();
+    const fall = new TrackMaker(x, start, 90, over)
+      .go(top - radius - start)
+      .turn(-90, radius)
+      .done();
     marks.push(...ribbon([fall, ...along(layout.runs, `${coat.id}.over`)], coat.material));
     obstacles.push({ x: x - over / 2, y: start, w: over, h: top - start }, { x, y: top - radius * 0.45, w: radius, h: radius * 0.45 });
   }
@@ -245,7 +311,12 @@ function coatFall(spec: BandSpec, layout: BandLayout, obstacles: Box[], anchors:
 }
 
 /** What leaves: a strip of its true width down from the underside, and its way back. */
-function returns(spec: BandSpec, layout: BandLayout, hits: { id: string; box: Box }[], anchors: { id: string; x: number; y: number }[]): Mark[] {
+function returns(
+  spec: BandSpec,
+  layout: BandLayout,
+  hits: { id: string; box: Box }[],
+  anchors: { id: string; x: number; y: number }[],
+): Mark[] {
   const marks: Mark[] = [];
   (spec.leaving ?? []).forEach((item) => {
     const before = layout.runs.filter((run) => run.from < item.at).pop() ?? layout.runs[0];
@@ -263,8 +334,18 @@ function returns(spec: BandSpec, layout: BandLayout, hits: { id: string; box: Bo
       const half = (x - back) * 0.5;
       maker.turn(90, radius).go(item.idle === true ? half : x - back - radius);
       const from = item.idle === true ? x - half : back + radius;
-      const up = new Pen().move(from, low).to(back + 26, low).cubic(back + 6, low, back, low - 8, back, lane.bottom + 2);
-      marks.push(path(up.d, { stroke: 'ink', width: item.idle === true ? 1.1 : Math.max(1.2, width), ...(item.idle === true ? { dash: [4, 3] } : {}), id: `${item.id}.back` }));
+      const up = new Pen()
+        .move(from, low)
+        .to(back + 26, low)
+        .cubic(back + 6, low, back, low - 8, back, lane.bottom + 2);
+      marks.push(
+        path(up.d, {
+          stroke: 'ink',
+          width: item.idle === true ? 1.1 : Math.max(1.2, width),
+          ...(item.idle === true ? { dash: [4, 3] } : {}),
+          id: `${item.id}.back`,
+        }),
+      );
       words.x = x - 6;
       words.y = low - 7;
       words.anchor = 'end';
@@ -281,7 +362,10 @@ function returns(spec: BandSpec, layout: BandLayout, hits: { id: string; box: Bo
 
 function straps(spec: BandSpec, runs: readonly RibbonRun[], x: (minute: number) => number): Mark[] {
   const marks: Mark[] = [];
-  const held = [...spec.streams.map((stream) => ({ id: stream.id, spans: stream.held ?? [] })), ...(spec.coat === undefined ? [] : [{ id: spec.coat.id, spans: spec.coat.held ?? [] }])];
+  const held = [
+    ...spec.streams.map((stream) => ({ id: stream.id, spans: stream.held ?? [] })),
+    ...(spec.coat === undefined ? [] : [{ id: spec.coat.id, spans: spec.coat.held ?? [] }]),
+  ];
   for (const { id, spans } of held) {
     for (const [from, to] of spans) {
       const pen = new Pen();
@@ -289,7 +373,8 @@ function straps(spec: BandSpec, runs: readonly RibbonRun[], x: (minute: number) 
       for (let at = x(from), k = 0; at <= end + 0.5; at += k === 0 ? 8 : 26, k += 1) {
         for (const run of runs) {
           if (at < run.x0 || at + 4 > run.x1) continue;
-          for (const layer of run.layers) if (layer.id === id || layer.id.startsWith(`${id}.`)) pen.rect(at, layer.y0 + 0.5, 4, layer.y1 - layer.y0 - 1);
+          for (const layer of run.layers)
+            if (layer.id === id || layer.id.startsWith(`${id}.`)) pen.rect(at, layer.y0 + 0.5, 4, layer.y1 - layer.y0 - 1);
         }
       }
       if (!pen.empty) marks.push(path(pen.d, { fill: 'held', id: `${id}.held` }));
@@ -307,7 +392,11 @@ function laneWords(spec: BandSpec, layout: BandLayout, obstacles: Box[]): Mark[]
     obstacles.push({ x, y: y - 14, w: Math.max(textWidth(words, 16, 560), textWidth(note ?? '', 13)), h: note === undefined ? 18 : 36 });
   };
   for (const lane of layout.lanes) {
-    const parts = lane.parts.map((part) => ({ id: part.id, text: lane.stream.parts!.find((each) => each.id === part.id)!.label, y: (part.y0 + part.y1) / 2 }));
+    const parts = lane.parts.map((part) => ({
+      id: part.id,
+      text: lane.stream.parts!.find((each) => each.id === part.id)!.label,
+      y: (part.y0 + part.y1) / 2,
+    }));
     if (parts.length > 0) marks.push(...sideLabels(parts, lane.parts[0]!.x0, 'left', 13).marks);
     const x = lane.runs[0]?.x0 ?? lane.bend.at(0, 0)[0];
     label(x + 8, lane.bottom + 21, lane.stream.label, lane.stream.note);
@@ -331,5 +420,8 @@ function plumb(minute: number, at: (minute: number) => RibbonRun | undefined, x:
   const run = at(minute);
   const px = x(minute);
   if (run === undefined) return [line(px, 40, px, clockY, { stroke: 'ink', width: 1.6, dash: [1.6, 4] })];
-  return [line(px, run.top - 14, px, clockY, { stroke: 'ink', width: 1.8, dash: [1.8, 4], id: 'plumb' }), circle(px, (run.top + run.bottom) / 2, 6.5, { fill: 'ink', stroke: 'paper', width: 2 })];
+  return [
+    line(px, run.top - 14, px, clockY, { stroke: 'ink', width: 1.8, dash: [1.8, 4], id: 'plumb' }),
+    circle(px, (run.top + run.bottom) / 2, 6.5, { fill: 'ink', stroke: 'paper', width: 2 }),
+  ];
 }

@@ -31,9 +31,11 @@ const cut = 16;
 export function clock(pieces: readonly ClockPiece[], x0: number, x1: number): Clock {
   if (pieces.length === 0) throw new DrawingError('clock', 'empty', 'at least one stretch of time');
   pieces.forEach((piece, at) => {
-    if (!(piece.to > piece.from)) throw new DrawingError(`clock[${at}]`, `${piece.from} to ${piece.to}`, 'a stretch that ends after it begins');
+    if (!(piece.to > piece.from))
+      throw new DrawingError(`clock[${at}]`, `${piece.from} to ${piece.to}`, 'a stretch that ends after it begins');
     const before = pieces[at - 1];
-    if (before !== undefined && piece.from < before.to) throw new DrawingError(`clock[${at}].from`, piece.from, `a time not before ${before.to}`);
+    if (before !== undefined && piece.from < before.to)
+      throw new DrawingError(`clock[${at}].from`, piece.from, `a time not before ${before.to}`);
   });
   const shares = pieces.reduce((sum, piece) => sum + piece.share, 0);
   const room = x1 - x0 - cut * (pieces.length - 1);
@@ -84,7 +86,10 @@ export function clockAxis(scale: Clock, pieces: readonly ClockPiece[], ticks: re
   if (!small.empty) marks.push(path(small.d, { stroke: 'rule', width: 1 }));
   if (!cuts.empty) marks.push(path(cuts.d, { stroke: 'ink', width: 1.4 }));
   const wide = ticks.map((tick) => Math.max(textWidth(tick.text, 16, 560), textWidth(tick.word ?? '', 13)) + 10);
-  const xs = spread(ticks.map((tick) => scale.x(tick.at)), (a, b) => (wide[a]! + wide[b]!) / 2);
+  const xs = spread(
+    ticks.map((tick) => scale.x(tick.at)),
+    (a, b) => (wide[a]! + wide[b]!) / 2,
+  );
   ticks.forEach((tick, at) => {
     const x = scale.x(tick.at);
     marks.push(line(x, y - 7, x, y + 6, { stroke: 'ink', width: 1.6 }));

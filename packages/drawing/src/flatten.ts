@@ -122,7 +122,8 @@ function movePath(d: string, frame: Frame): string {
     `${n(frame.a * x - frame.b * y + (absolute ? frame.e : 0))} ${n(frame.b * x + frame.a * y + (absolute ? frame.f : 0))}`;
   return d.replace(/([A-Za-z])([^A-Za-z]*)/g, (_whole, command: string, rest: string) => {
     const numbers = rest.match(/-?\d*\.?\d+(?:e-?\d+)?/g)?.map(Number) ?? [];
-    if (counts[command] !== numbers.length) throw new RangeError(`path command ${command} with ${numbers.length} numbers, but ${counts[command] ?? 'no such command'} expected`);
+    if (counts[command] !== numbers.length)
+      throw new RangeError(`path command ${command} with ${numbers.length} numbers, but ${counts[command] ?? 'no such command'} expected`);
     if (command === 'Z') return 'Z';
     if (command === 'A' || command === 'a') {
       const [rx, ry, angle, large, sweep, x, y] = numbers as [number, number, number, number, number, number, number];

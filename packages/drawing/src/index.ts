@@ -40,3 +40,19 @@ export type { BandCoat, BandLeaving, BandNote, BandPart, BandSpec, BandStation, 
 export type { ClockPiece, ClockTick } from './clock-axis.js';
 export { boxTexture, type Material } from './textures/strip.js';
 export { placeNotes, sideLabels, spread, type Note, type SideLabel } from './leaders.js';
+export { stack, type StackDrawing, type StackPart, type StackSpec } from './stack.js';
+export { curve, type CurveDrawing, type CurveSpec } from './curve.js';
+export { windowMap, type MapBorder, type WindowMapDrawing, type WindowMapSpec } from './window-map.js';
+export { shares, type Share, type SharesDrawing, type SharesSpec } from './shares.js';
+export {
+  evidenceStrip,
+  scatter,
+  type EvidenceDrawing,
+  type EvidenceRow,
+  type EvidenceSpec,
+  type ScatterPoint,
+  type ScatterSpec,
+} from './evidence.js';
+export { dayLine, type DayLineDrawing, type DayLineSpec } from './day-line.js';
+export { lanes, type LanesDrawing, type LanesSpec } from './lanes.js';
+export { niceTicks, tickText } from './axes.js';

@@ -71,21 +71,39 @@ export function knob(spec: KnobSpec): KnobDrawing {
     if (post.text === undefined) return;
     const half = textWidth(post.text, 14) / 2;
     const tx = Math.min(width - half, Math.max(half, px));
-    marks.push(text(tx, y + (tx - half < last ? 44 : 28) * big, post.text, spec.tablet === true ? 16 : 14, { anchor: 'middle', fill: 'ink-2' }));
+    marks.push(
+      text(tx, y + (tx - half < last ? 44 : 28) * big, post.text, spec.tablet === true ? 16 : 14, { anchor: 'middle', fill: 'ink-2' }),
+    );
     last = tx + half + 8;
   });
   if (spec.truth !== undefined && Math.abs(at(spec.truth) - x) > 1) {
     const tx = at(spec.truth);
-    marks.push(path(new Pen().move(tx, y - 6).to(tx, y - 12 * big).to(x, y - 12 * big).d, { stroke: 'ink', width: 1.4, dash: [2.5, 2.8] }));
+    marks.push(
+      path(
+        new Pen()
+          .move(tx, y - 6)
+          .to(tx, y - 12 * big)
+          .to(x, y - 12 * big).d,
+        { stroke: 'ink', width: 1.4, dash: [2.5, 2.8] },
+      ),
+    );
     marks.push(circle(tx, y, 5.2, { stroke: 'ink', fill: 'paper', width: 1.8, id: 'truth' }));
   }
   const half = 11 * big;
-  const house = new Pen().move(x - half, y - 14 * big).to(x + half, y - 14 * big).to(x + half, y + 8 * big).to(x, y + 18 * big).to(x - half, y + 8 * big).close();
+  const house = new Pen()
+    .move(x - half, y - 14 * big)
+    .to(x + half, y - 14 * big)
+    .to(x + half, y + 8 * big)
+    .to(x, y + 18 * big)
+    .to(x - half, y + 8 * big)
+    .close();
   marks.push(path(house.d, spec.locked === true ? { fill: 'paper', stroke: 'ink', width: 1.6, id: 'knob' } : { fill: 'ink', id: 'knob' }));
   if (spec.text !== undefined) {
     const size = spec.tablet === true ? 24 : 18;
     const w = textWidth(spec.text, size, 560) / 2;
-    marks.push(text(Math.min(width - w, Math.max(w, x)), y - (near >= 0 ? 27 : 24) * big, spec.text, size, { weight: 560, anchor: 'middle' }));
+    marks.push(
+      text(Math.min(width - w, Math.max(w, x)), y - (near >= 0 ? 27 : 24) * big, spec.text, size, { weight: 560, anchor: 'middle' }),
+    );
   }
   const reach = Math.max(half * 2, spec.tablet === true ? 56 : 28);
   const below = posts.filter((post) => post.at < (spec.truth ?? spec.value)).map((post) => post.at);

@@ -8,7 +8,12 @@ import { textWidth } from './text-width.js';
  * @param apart - least distance between neighbours i and i+1 in sorted order, or one for all
  * @returns positions in the order of `wanted`, kept between lo and hi where they fit
  */
-export function spread(wanted: readonly number[], apart: number | ((before: number, after: number) => number), lo = -Infinity, hi = Infinity): number[] {
+export function spread(
+  wanted: readonly number[],
+  apart: number | ((before: number, after: number) => number),
+  lo = -Infinity,
+  hi = Infinity,
+): number[] {
   const order = wanted.map((at, index) => ({ at, index })).sort((a, b) => a.at - b.at || a.index - b.index);
   const gap = (before: number, after: number): number => (typeof apart === 'number' ? apart : apart(before, after));
   // blocks of neighbours that touch move together to the mean of what they want
@@ -49,8 +54,20 @@ export interface SideLabel {
 }
 
 /** Names beside a drawing, fanned out at 15 px or more, each with a leader hair to its thing. */
-export function sideLabels(labels: readonly SideLabel[], edge: number, side: 'left' | 'right', size = 14, lo = -Infinity, hi = Infinity): { readonly marks: Mark[]; readonly boxes: readonly (Box & { readonly id: string })[] } {
-  const ys = spread(labels.map((label) => label.y), Math.max(15, size + 2), lo, hi);
+export function sideLabels(
+  labels: readonly SideLabel[],
+  edge: number,
+  side: 'left' | 'right',
+  size = 14,
+  lo = -Infinity,
+  hi = Infinity,
+): { readonly marks: Mark[]; readonly boxes: readonly (Box & { readonly id: string })[] } {
+  const ys = spread(
+    labels.map((label) => label.y),
+    Math.max(15, size + 2),
+    lo,
+    hi,
+  );
   const away = side === 'left' ? -1 : 1;
   const hairs = new Pen();
   const marks: Mark[] = [];
@@ -61,10 +78,11 @@ export function sideLabels(labels: readonly SideLabel[], edge: number, side: 'le
     const figureWide = label.figure === undefined ? 0 : textWidth(label.figure, size + 1, 560) + 10;
     const anchor = side === 'left' ? 'end' : 'start';
     const x = edge + away * 16;
-    if (label.figure !== undefined) marks.push(text(x, y + size * 0.34, label.figure, size + 1, { weight: 560, anchor, fill: label.fill ?? 'ink' }));
+    if (label.figure !== undefined)
+      marks.push(text(x, y + size * 0.34, label.figure, size + 1, { weight: 560, anchor, fill: label.fill ?? 'ink' }));
     marks.push(text(x + away * figureWide, y + size * 0.34, label.text, size, { anchor, fill: label.fill ?? 'ink-2' }));
     const w = figureWide + textWidth(label.text, size);
-    boxes.push({ id: label.id, x: side === 'left' ? x - w : x, y: y - size * 0.6, w, h: size * 1.2 });
+    boxes.push({ id: label.id, x: side === 'left' ? x - w : x, y: y - size / 2 - 0.5, w, h: size + 1 });
   });
   if (!hairs.empty) marks.unshift(path(hairs.d, { stroke: 'rule', width: 0.8 }));
   return { marks, boxes };
@@ -91,7 +109,11 @@ const overlap = (a: Box, b: Box): boolean => a.x < b.x + b.w && b.x < a.x + a.w 
  * Places notes above or below a drawing so that no two overlap and none covers an obstacle; each stands to the right of its
  * leader, or to the left where the sheet ends.
  */
-export function placeNotes(notes: readonly Note[], obstacles: readonly Box[], sheet: Box): { readonly marks: Mark[]; readonly boxes: readonly (Box & { readonly id: string })[] } {
+export function placeNotes(
+  notes: readonly Note[],
+  obstacles: readonly Box[],
+  sheet: Box,
+): { readonly marks: Mark[]; readonly boxes: readonly (Box & { readonly id: string })[] } {
   const taken: Box[] = [...obstacles];
   const marks: Mark[] = [];
   const boxes: (Box & { id: string })[] = [];
@@ -100,7 +122,10 @@ export function placeNotes(notes: readonly Note[], obstacles: readonly Box[], sh
     const w = Math.max(textWidth(note.text, 15, 560), note.note === undefined ? 0 : textWidth(note.note, 13)) + 4;
     const h = note.note === undefined ? 19 : 36;
     const { box, side } = seat(note, w, h, sheet, taken, boxes);
-    taken.push({ x: box.x - 6, y: box.y - 3, w: box.w + 12, h: box.h + 6 }, { x: note.x - 3, y: Math.min(box.y, note.y), w: 6, h: Math.abs(box.y - note.y) });
+    taken.push(
+      { x: box.x - 6, y: box.y - 3, w: box.w + 12, h: box.h + 6 },
+      { x: note.x - 3, y: Math.min(box.y, note.y), w: 6, h: Math.abs(box.y - note.y) },
+    );
     boxes.push({ id: note.id, ...box });
     const end = side === 'middle' ? (note.up ? box.y + h : box.y) : note.up ? box.y + 2 : box.y + 14;
     marks.push(line(note.x, note.y, note.x, end, { stroke: note.fill ?? 'rule', width: note.strong === true ? 2 : 1 }));
@@ -114,22 +139,34 @@ export function placeNotes(notes: readonly Note[], obstacles: readonly Box[], sh
 
 type Side = 'right' | 'left' | 'middle';
 
-/** The nearest free seat: right of the leader, else above its end, else left of it; as a last resort over other things, never over another note. */
-function seat(note: Note, w: number, h: number, sheet: Box, taken: readonly Box[], notes: readonly Box[]): { readonly box: Box; readonly side: Side } {
+/** The nearest free seat: right of the leader, else above its end, else left of it; as a last resort over other things or with a leader behind a note, never over another note. */
+function seat(
+  note: Note,
+  w: number,
+  h: number,
+  sheet: Box,
+  taken: readonly Box[],
+  notes: readonly Box[],
+): { readonly box: Box; readonly side: Side } {
   let last: { box: Box; side: Side } | undefined;
-  for (const strict of [true, false]) {
-    const blocked = strict ? taken : notes;
+  for (const pass of [0, 1, 2]) {
+    const blocked = pass === 0 ? taken : notes;
     for (let step = 0; step < 90; step += 1) {
       const gap = 12 + step * 8;
       const y = note.up ? note.y - gap - h : note.y + gap;
       if (y < sheet.y || y + h > sheet.y + sheet.h) break;
       for (const side of ['right', 'middle', 'left'] as const) {
-        const free = side === 'right' ? note.x + 8 : side === 'left' ? note.x - 8 - w : Math.min(sheet.x + sheet.w - w, Math.max(sheet.x, note.x - w / 2));
+        const free =
+          side === 'right'
+            ? note.x + 8
+            : side === 'left'
+              ? note.x - 8 - w
+              : Math.min(sheet.x + sheet.w - w, Math.max(sheet.x, note.x - w / 2));
         const box: Box = { x: free, y, w, h };
         if (box.x < sheet.x || box.x + w > sheet.x + sheet.w) continue;
         last ??= { box, side };
         const leader: Box = { x: note.x - 1, y: note.up ? y + h : note.y + 3, w: 2, h: Math.max(1, gap - 4) };
-        if (blocked.some((other) => overlap(box, other)) || notes.some((other) => overlap(leader, other))) continue;
+        if (blocked.some((other) => overlap(box, other)) || (pass < 2 && notes.some((other) => overlap(leader, other)))) continue;
         return { box, side };
       }
     }

@@ -6,20 +6,7 @@
 
 /** The inks of the drawn language. `draw` is the texture ink, `coat` the tone under chocolate, `paper` what lies beneath everything. */
 export type Ink =
-  | 'ink'
-  | 'ink-2'
-  | 'ink-3'
-  | 'rule'
-  | 'hair'
-  | 'draw'
-  | 'coat'
-  | 'shade'
-  | 'shade-2'
-  | 'paper'
-  | 'act'
-  | 'act-wash'
-  | 'held'
-  | 'held-wash';
+  'ink' | 'ink-2' | 'ink-3' | 'rule' | 'hair' | 'draw' | 'coat' | 'shade' | 'shade-2' | 'paper' | 'act' | 'act-wash' | 'held' | 'held-wash';
 
 /** Line widths of the drawn language, px. */
 export const lines = { hair: 0.6, fine: 1, ink: 1.6, bold: 3, strap: 5 } as const;
@@ -121,7 +108,13 @@ export const path = (d: string, paint: Paint): PathMark => ({ tag: 'path', d, ..
 export const line = (x1: number, y1: number, x2: number, y2: number, paint: Paint): LineMark => ({ tag: 'line', x1, y1, x2, y2, ...paint });
 export const rect = (x: number, y: number, w: number, h: number, paint: Paint): RectMark => ({ tag: 'rect', x, y, w, h, ...paint });
 export const circle = (cx: number, cy: number, r: number, paint: Paint): CircleMark => ({ tag: 'circle', cx, cy, r, ...paint });
-export const text = (x: number, y: number, words: string | readonly Span[], size: number, rest: Omit<TextMark, 'tag' | 'x' | 'y' | 'text' | 'size'> = {}): TextMark => ({
+export const text = (
+  x: number,
+  y: number,
+  words: string | readonly Span[],
+  size: number,
+  rest: Omit<TextMark, 'tag' | 'x' | 'y' | 'text' | 'size'> = {},
+): TextMark => ({
   tag: 'text',
   x,
   y,
@@ -129,7 +122,11 @@ export const text = (x: number, y: number, words: string | readonly Span[], size
   size,
   ...rest,
 });
-export const group = (children: readonly Mark[], rest: Omit<GroupMark, 'tag' | 'children'> = {}): GroupMark => ({ tag: 'g', children, ...rest });
+export const group = (children: readonly Mark[], rest: Omit<GroupMark, 'tag' | 'children'> = {}): GroupMark => ({
+  tag: 'g',
+  children,
+  ...rest,
+});
 
 /** Number of shapes in a picture, and of path pieces (subpaths) within them. */
 export function countMarks(marks: readonly Mark[]): { readonly elements: number; readonly pieces: number } {

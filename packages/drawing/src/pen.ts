@@ -79,7 +79,14 @@ export class Pen {
       const p1 = points[i]!;
       const p2 = points[i + 1]!;
       const p3 = points[i + 2] ?? p2;
-      this.cubic(p1[0] + (p2[0] - p0[0]) / 6, p1[1] + (p2[1] - p0[1]) / 6, p2[0] - (p3[0] - p1[0]) / 6, p2[1] - (p3[1] - p1[1]) / 6, p2[0], p2[1]);
+      this.cubic(
+        p1[0] + (p2[0] - p0[0]) / 6,
+        p1[1] + (p2[1] - p0[1]) / 6,
+        p2[0] - (p3[0] - p1[0]) / 6,
+        p2[1] - (p3[1] - p1[1]) / 6,
+        p2[0],
+        p2[1],
+      );
     }
     return this;
   }

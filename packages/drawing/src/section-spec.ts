@@ -42,7 +42,12 @@ export interface SectionSpec {
   /** `open`: the coat covers top and sides only. Default closed. */
   readonly underside?: 'closed' | 'open';
   /** What the bar should be: finished width and height, mm, and layer thicknesses from below. */
-  readonly target?: { readonly width: number; readonly height: number; readonly coat?: Omit<SectionCoat, 'chocolate' | 'held'>; readonly thickness?: readonly number[] };
+  readonly target?: {
+    readonly width: number;
+    readonly height: number;
+    readonly coat?: Omit<SectionCoat, 'chocolate' | 'held'>;
+    readonly thickness?: readonly number[];
+  };
   readonly excess?: SectionExcess;
   /** px per mm; 24 is about 6.3 times life size. */
   readonly scale: number;

@@ -60,7 +60,11 @@ export function section(spec: SectionSpec): SectionDrawing {
   const floor = sheetH - margin;
   const grain = spec.grain ?? Math.max(1, 10 / scale);
 
-  const corner = { ...coat, ...(target?.coat ?? {}), ...(target !== undefined && target.coat === undefined && spec.excess !== undefined ? aimed(spec, coat) : {}) };
+  const corner = {
+    ...coat,
+    ...(target?.coat ?? {}),
+    ...(target !== undefined && target.coat === undefined && spec.excess !== undefined ? aimed(spec, coat) : {}),
+  };
   const outer = rounded(spec.width, heightMm, corner, middle, floor, scale, open);
   const inner: Rounded = {
     x0: outer.x0 + coat.left * scale,
@@ -100,9 +104,9 @@ export function section(spec: SectionSpec): SectionDrawing {
   marks.push(path(outlinePath(outer), { stroke: 'ink', width: edge(scale) * 1.15 }));
   if (open) marks.push(line(outer.x0, floor, outer.x1, floor, { stroke: 'ink', width: edge(scale) }));
   if (targetForm !== undefined) marks.push(...targetLines(spec, targetForm, outer, inner, places));
-  if (spec.excess?.standing === 'measured' && targetForm !== undefined) {
+  if (spec.excess !== undefined && targetForm !== undefined) {
     const d = apartFrom(outlinePoints(outer), outlinePoints(sound(spec, coat, outer)), 0.8, 'outside');
-    if (d !== '') marks.push(path(d, { stroke: 'act', width: 3, id: 'excess' }));
+    if (d !== '') marks.push(path(d, { stroke: 'act', width: spec.excess.standing === 'measured' ? 3 : 2, id: 'excess-line' }));
   }
   if (coat.held === true) marks.push(...straps(outer.x0, outer.x1, outer.y0 - 4, inner.y0 + 4));
 
@@ -141,7 +145,15 @@ function radius(wanted: number, coat: number, spec: SectionSpec): number {
 }
 
 /** The finished outline: corners are rounder the thicker the coat; a naked bar is cut square. */
-function rounded(width: number, height: number, coat: Omit<SectionCoat, 'chocolate' | 'held'>, middle: number, floor: number, scale: number, open: boolean): Rounded {
+function rounded(
+  width: number,
+  height: number,
+  coat: Omit<SectionCoat, 'chocolate' | 'held'>,
+  middle: number,
+  floor: number,
+  scale: number,
+  open: boolean,
+): Rounded {
   const most = Math.min(width / 4, height / 3);
   const side = Math.max(coat.left, coat.right);
   const top = coat.top > 0 && side > 0 ? Math.min(0.55 + 0.55 * (coat.top + side), most) : 0;
@@ -173,7 +185,8 @@ function aimed(spec: SectionSpec, coat: Omit<SectionCoat, 'chocolate'>): Record<
 /** The outline the bar would have without its excess on the named sides. */
 function sound(spec: SectionSpec, coat: Omit<SectionCoat, 'chocolate'>, outer: Rounded): Rounded {
   const aim = aimed(spec, coat);
-  const over = (side: 'top' | 'left' | 'right' | 'bottom'): number => (spec.excess?.sides.includes(side) === true ? Math.max(0, coat[side] - aim[side]) * spec.scale : 0);
+  const over = (side: 'top' | 'left' | 'right' | 'bottom'): number =>
+    spec.excess?.sides.includes(side) === true ? Math.max(0, coat[side] - aim[side]) * spec.scale : 0;
   return { ...outer, x0: outer.x0 + over('left'), x1: outer.x1 - over('right'), y0: outer.y0 + over('top'), y1: outer.y1 - over('bottom') };
 }
 
@@ -188,7 +201,8 @@ function coatMarks(spec: SectionSpec, coat: Omit<SectionCoat, 'chocolate'>, oute
   const ring = (points: readonly Point[]): string => new Pen().through([...points, ...innerPoints.slice().reverse()], true).d;
   if (kind !== 'white') marks.push(path(ring(outerPoints), { fill: 'coat' }));
   const thickest = Math.max(coat.top, coat.left, coat.right, coat.bottom) * spec.scale;
-  const thinnest = Math.min(...[coat.top, coat.left, coat.right, ...(outer.open ? [] : [coat.bottom])].filter((thickness) => thickness > 0)) * spec.scale;
+  const thinnest =
+    Math.min(...[coat.top, coat.left, coat.right, ...(outer.open ? [] : [coat.bottom])].filter((thickness) => thickness > 0)) * spec.scale;
   // as many lines as the thickest side wants, but no more than the thinnest can show apart
   const count = Math.max(1, Math.min(Math.round(thickest / lining.pitch), Math.round(thinnest / (lining.pitch * 0.72))));
   const lines = contours(outerPoints, innerPoints, count, kind, 11);
@@ -198,7 +212,6 @@ function coatMarks(spec: SectionSpec, coat: Omit<SectionCoat, 'chocolate'>, oute
     const excess = hatch(outlinePoints(outer), { pitch: 5.2 }, [outerPoints]);
     if (excess !== '') {
       marks.push(path(excess, { stroke: 'act', width: 1.3, id: 'excess' }));
-      marks.push(path(apartFrom(outlinePoints(outer), outerPoints, 0.6, 'outside'), { stroke: 'act', width: 2 }));
       marks.push(path(apartFrom(outerPoints, outlinePoints(outer), 0.6), { stroke: 'ink', width: 1 }));
     }
   }
@@ -249,7 +262,8 @@ function targetLines(spec: SectionSpec, form: Rounded, outer: Rounded, inner: Ro
     if (aim === undefined) return;
     y -= aim * spec.scale;
     if (Math.abs(y - place.y0) < 1.5 || at === places.length - 1) return;
-    for (const x of [inner.x0, inner.x1 - 22]) marks.push(line(x, y, x + 22, y, { stroke: 'ink', width: 1.8, dash: [0.1, 3.4], cap: 'round' }));
+    for (const x of [inner.x0, inner.x1 - 22])
+      marks.push(line(x, y, x + 22, y, { stroke: 'ink', width: 1.8, dash: [0.1, 3.4], cap: 'round' }));
   });
   return marks;
 }

@@ -45,10 +45,17 @@ export interface SillDrawing extends Drawing {
 export function sill(spec: SillSpec): SillDrawing {
   requireBetween('width', spec.width, 20, 4000, 'px');
   const { lo, hi } = spec.window ?? {};
-  for (const [place, value] of [['value', spec.value], ['bent', spec.bent], ['aim', spec.aim], ['window.lo', lo], ['window.hi', hi]] as const) {
+  for (const [place, value] of [
+    ['value', spec.value],
+    ['bent', spec.bent],
+    ['aim', spec.aim],
+    ['window.lo', lo],
+    ['window.hi', hi],
+  ] as const) {
     if (value !== undefined) requireFinite(place, value);
   }
-  if (lo !== undefined && hi !== undefined && !(hi > lo)) throw new DrawingError('window', `${lo} to ${hi}`, 'a lower end below the upper end');
+  if (lo !== undefined && hi !== undefined && !(hi > lo))
+    throw new DrawingError('window', `${lo} to ${hi}`, 'a lower end below the upper end');
   const large = spec.width >= 200;
   const start = spec.width * 0.2;
   const end = spec.width * 0.8;
@@ -69,13 +76,20 @@ export function sill(spec: SillSpec): SillDrawing {
     if (lo !== undefined) marks.push(post(start));
     if (hi !== undefined) marks.push(post(end));
     if (spec.aim !== undefined) marks.push(wedge(at(spec.aim), y + 5.2, 5, 'up', 'ink'));
-    if (spec.ends?.lo !== undefined && lo !== undefined) marks.push(text(start, y + 21, spec.ends.lo, 11, { anchor: 'middle', fill: 'ink-2' }));
-    if (spec.ends?.hi !== undefined && hi !== undefined) marks.push(text(end, y + 21, spec.ends.hi, 11, { anchor: 'middle', fill: 'ink-2' }));
+    if (spec.ends?.lo !== undefined && lo !== undefined)
+      marks.push(text(start, y + 21, spec.ends.lo, 11, { anchor: 'middle', fill: 'ink-2' }));
+    if (spec.ends?.hi !== undefined && hi !== undefined)
+      marks.push(text(end, y + 21, spec.ends.hi, 11, { anchor: 'middle', fill: 'ink-2' }));
     if (spec.print !== true) marks.push(...valueMarks(spec, at, y, over, over > 0 ? end : start));
   }
   if (spec.figure !== undefined) marks.push(...figureMarks(spec, start, size, over !== 0));
   const height = y + (spec.ends === undefined ? 13 : 25);
-  const words = spec.figure === undefined ? 0 : start + textWidth(spec.figure.text, size, 560) + (spec.figure.unit === undefined ? 2 : textWidth(`\u2009${spec.figure.unit}`, size * 0.62) + 2);
+  const words =
+    spec.figure === undefined
+      ? 0
+      : start +
+        textWidth(spec.figure.text, size, 560) +
+        (spec.figure.unit === undefined ? 2 : textWidth(`\u2009${spec.figure.unit}`, size * 0.62) + 2);
   return { marks, width: Math.max(spec.width, words), height, outside: over !== 0, start, y, at };
 }
 
@@ -133,18 +147,25 @@ function fuse(spec: SillSpec, x: number, at: (value: number) => number, y: numbe
   const limits = [spec.window?.lo, spec.window?.hi].filter((limit) => limit !== undefined).map(at);
   const to = limits.reduce((best, limit) => (Math.abs(limit - x) < Math.abs(best - x) ? limit : best), limits[0] ?? x);
   const lift = Math.min(10, 4 + Math.abs(to - x) * 0.3);
-  return path(new Pen().move(x, y - 5).cubic(x + (to - x) * 0.2, y - 5 - lift, x + (to - x) * 0.8, y - 5 - lift, to, y - 5).d, { stroke: 'ink', width: 1.4, dash: [0.1, 3.2], cap: 'round' });
+  return path(new Pen().move(x, y - 5).cubic(x + (to - x) * 0.2, y - 5 - lift, x + (to - x) * 0.8, y - 5 - lift, to, y - 5).d, {
+    stroke: 'ink',
+    width: 1.4,
+    dash: [0.1, 3.2],
+    cap: 'round',
+  });
 }
 
 function figureMarks(spec: SillSpec, x: number, size: number, act: boolean): Mark[] {
   const figure = spec.figure!;
   const baseline = size * 0.8;
   const wide = textWidth(figure.text === '' ? '0.00' : figure.text, size, 560);
-  if (spec.standing === 'missing') return [rect(x, baseline - size * 0.7, wide, size * 0.74, { stroke: 'ink-2', width: 1.2, dash: [3.5, 3] })];
+  if (spec.standing === 'missing')
+    return [rect(x, baseline - size * 0.7, wide, size * 0.74, { stroke: 'ink-2', width: 1.2, dash: [3.5, 3] })];
   const fill: Ink = figure.replaced === true ? 'ink-2' : act ? 'act' : 'ink';
   const runs: Span[] = [{ text: figure.text }];
   if (figure.unit !== undefined) runs.push({ text: `\u2009${figure.unit}`, size: size * 0.62, weight: 520, fill: act ? 'act' : 'ink-2' });
   const marks: Mark[] = [text(x, baseline, runs, size, { weight: 560, fill })];
-  if (figure.replaced === true) marks.push(line(x - 4, baseline - size * 0.12, x + wide + 4, baseline - size * 0.52, { stroke: 'ink', width: 1.4 }));
+  if (figure.replaced === true)
+    marks.push(line(x - 4, baseline - size * 0.12, x + wide + 4, baseline - size * 0.52, { stroke: 'ink', width: 1.4 }));
   return marks;
 }

@@ -61,7 +61,9 @@ export function toSvg(marks: readonly Mark[], options: SvgOptions): string {
     spoken.length > 0 ? ` role="img" aria-labelledby="${spoken.join(' ')}">` : ' aria-hidden="true">',
     options.title === undefined ? '' : `<title id="${name}-title">${escape(options.title)}</title>`,
     options.desc === undefined ? '' : `<desc id="${name}-desc">${escape(options.desc)}</desc>`,
-    options.paper === true ? `<rect x="${n(view[0])}" y="${n(view[1])}" width="${n(view[2])}" height="${n(view[3])}" fill="${colour('paper', theme)}"/>` : '',
+    options.paper === true
+      ? `<rect x="${n(view[0])}" y="${n(view[1])}" width="${n(view[2])}" height="${n(view[3])}" fill="${colour('paper', theme)}"/>`
+      : '',
   ];
   return `${head.join('')}${marks.map((mark) => element(mark, theme)).join('')}</svg>`;
 }
@@ -78,7 +80,10 @@ function element(mark: Mark, theme: Theme): string {
     return `<g${spelled}>${label}${mark.children.map((child) => element(child, theme)).join('')}</g>`;
   }
   if (mark.tag === 'text') {
-    const words = typeof mark.text === 'string' ? escape(mark.text) : mark.text.map((span) => `<tspan${spell(spanAttributes(span, theme))}>${escape(span.text)}</tspan>`).join('');
+    const words =
+      typeof mark.text === 'string'
+        ? escape(mark.text)
+        : mark.text.map((span) => `<tspan${spell(spanAttributes(span, theme))}>${escape(span.text)}</tspan>`).join('');
     return `<text${spelled}>${words}</text>`;
   }
   return `<${mark.tag}${spelled}/>`;

@@ -89,7 +89,8 @@ export function waterSteps(spec: WaterStepsSpec): WaterStepsDrawing {
     }
     if (beyond) marks.push(wedge(x1, y - 3, 11));
     anchors.push({ id: `${step.from}/${step.to}`, x: x0 - 10, y });
-    if (step.text !== undefined) marks.push(text(x0 - 10, y + size * 0.33, step.text, size, { weight: 560, anchor: 'end', fill: beyond ? 'act' : 'ink' }));
+    if (step.text !== undefined)
+      marks.push(text(x0 - 10, y + size * 0.33, step.text, size, { weight: 560, anchor: 'end', fill: beyond ? 'act' : 'ink' }));
   }
   return { marks, width: spec.width, height: spec.height, at, anchors, over };
 }
@@ -125,4 +126,3 @@ function stroke(standing: NumberStanding, x: number, y0: number, y1: number): Ma
       return [line(x, y0, x, y1, { stroke: 'ink-2', width: 1.3, dash: [4, 3] })];
   }
 }
-

@@ -28,7 +28,16 @@ describe('flatten', () => {
     expect(points[points.length - 1]).toEqual([90, 56]);
   });
   it('turns and scales text', () => {
-    expect(flatten(sample)[4]).toMatchObject({ kind: 'text', x: 96, y: 52, turn: 90, spans: [{ text: '9.5', size: 20, weight: 520 }, { text: ' %', size: 12 }] });
+    expect(flatten(sample)[4]).toMatchObject({
+      kind: 'text',
+      x: 96,
+      y: 52,
+      turn: 90,
+      spans: [
+        { text: '9.5', size: 20, weight: 520 },
+        { text: ' %', size: 12 },
+      ],
+    });
   });
   it('gives only paths and texts of known commands for a whole bar', () => {
     for (const flat of flatten(section(waferBar).marks)) {
@@ -59,6 +68,8 @@ describe('toSvg', () => {
   });
   it('holds no pattern, clip, filter or gradient', () => {
     const bar = section(waferBar);
-    expect(toSvg(bar.marks, { width: bar.width, height: bar.height })).not.toMatch(/<(pattern|clipPath|mask|filter|linearGradient|defs|image)/);
+    expect(toSvg(bar.marks, { width: bar.width, height: bar.height })).not.toMatch(
+      /<(pattern|clipPath|mask|filter|linearGradient|defs|image)/,
+    );
   });
 });

@@ -5,13 +5,26 @@ import { biscuitBar, caramelBelow, classic, heavyTop, lopsided, marshmallow, nak
 import { area } from '../src/geometry/polygon.js';
 import { pathPoints } from './path-points.js';
 
-const all: readonly (readonly [string, SectionSpec])[] = Object.entries({ classic, heavyTop, lopsided, caramelBelow, waferBar, nougatOnly, biscuitBar, marshmallow, naked });
+const all: readonly (readonly [string, SectionSpec])[] = Object.entries({
+  classic,
+  heavyTop,
+  lopsided,
+  caramelBelow,
+  waferBar,
+  nougatOnly,
+  biscuitBar,
+  marshmallow,
+  naked,
+});
 
 /** Summed area of the closed shapes of the paths that are not dashed: rings of two half circles, or many-sided cells, px². */
 function ringArea(marks: readonly Mark[]): number {
   return flatten(marks).reduce((sum, flat) => {
     if (flat.kind !== 'path' || flat.dash !== undefined) return sum;
-    const cells = [...flat.d.matchAll(/M([^MZa]*)Z/g)].reduce((all, [, points]) => all + Math.abs(area(points!.split('L').map((pair) => pair.split(' ').map(Number) as [number, number]))), 0);
+    const cells = [...flat.d.matchAll(/M([^MZa]*)Z/g)].reduce(
+      (all, [, points]) => all + Math.abs(area(points!.split('L').map((pair) => pair.split(' ').map(Number) as [number, number]))),
+      0,
+    );
     return sum + cells + [...flat.d.matchAll(/M\S+ \S+?a(\d*\.?\d+)/g)].reduce((rings, [, r]) => rings + Math.PI * Number(r) ** 2, 0);
   }, 0);
 }
@@ -64,11 +77,15 @@ describe('a section', () => {
 
   it('draws kernels until they cover their share, within 2 %', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.04, max: 0.55, noNaN: true }), fc.constantFrom('peanut', 'almond', 'hazelnut', 'raisin', 'crisp'), (share, kind) => {
-        const spec: SectionSpec = { ...classic, layers: [{ ...classic.layers[1]!, pieces: [{ kind, share }], voids: 0 }] };
-        const { drawn } = section(spec).layers[0]!;
-        expect(Math.abs(drawn.pieces / (share * drawn.cell) - 1)).toBeLessThan(0.02);
-      }),
+      fc.property(
+        fc.double({ min: 0.04, max: 0.55, noNaN: true }),
+        fc.constantFrom('peanut', 'almond', 'hazelnut', 'raisin', 'crisp'),
+        (share, kind) => {
+          const spec: SectionSpec = { ...classic, layers: [{ ...classic.layers[1]!, pieces: [{ kind, share }], voids: 0 }] };
+          const { drawn } = section(spec).layers[0]!;
+          expect(Math.abs(drawn.pieces / (share * drawn.cell) - 1)).toBeLessThan(0.02);
+        },
+      ),
       { numRuns: 40 },
     );
   });
@@ -102,7 +119,9 @@ describe('a section', () => {
   it('keeps the bubbles a growing layer already has', () => {
     const rings = (thickness: number): string[] => {
       const spec: SectionSpec = { ...nougatOnly, layers: [{ ...nougatOnly.layers[0]!, air: 0.3, thickness }] };
-      return layerMarks(spec, 'light').flatMap((mark) => (mark.tag === 'path' ? [...mark.d.matchAll(/M(\S+) \S+?a/g)].map(([, x]) => x!) : []));
+      return layerMarks(spec, 'light').flatMap((mark) =>
+        mark.tag === 'path' ? [...mark.d.matchAll(/M(\S+) \S+?a/g)].map(([, x]) => x!) : [],
+      );
     };
     const now = new Set(rings(6.2));
     const kept = rings(6).filter((x) => now.has(x)).length;

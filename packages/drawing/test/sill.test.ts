@@ -2,7 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DrawingError, flatten, knob, sill, textWidth, waterSteps, wrap, type Drawing, type SillSpec } from '../src/index.js';
 
-const inks = (drawing: Drawing): Set<string> => new Set(flatten(drawing.marks).flatMap((flat) => (flat.kind === 'path' ? [flat.stroke ?? '', flat.fill ?? ''] : flat.spans.map((span) => span.fill))));
+const inks = (drawing: Drawing): Set<string> =>
+  new Set(
+    flatten(drawing.marks).flatMap((flat) =>
+      flat.kind === 'path' ? [flat.stroke ?? '', flat.fill ?? ''] : flat.spans.map((span) => span.fill),
+    ),
+  );
 const base: SillSpec = { width: 84, standing: 'measured', window: { lo: 9.1, hi: 9.9 }, aim: 9.5, value: 9.45 };
 
 describe('a sill', () => {
@@ -10,7 +15,13 @@ describe('a sill', () => {
     const drawing = sill(base);
     expect(drawing.at(9.1)).toBeCloseTo(84 * 0.2, 9);
     expect(drawing.at(9.9)).toBeCloseTo(84 * 0.8, 9);
-    fc.assert(fc.property(fc.double({ min: -50, max: 50, noNaN: true }), fc.double({ min: 0, max: 9, noNaN: true }), (value, more) => drawing.at(value + more) >= drawing.at(value)));
+    fc.assert(
+      fc.property(
+        fc.double({ min: -50, max: 50, noNaN: true }),
+        fc.double({ min: 0, max: 9, noNaN: true }),
+        (value, more) => drawing.at(value + more) >= drawing.at(value),
+      ),
+    );
   });
   it('uses act only outside the window, on either side', () => {
     expect(inks(sill(base)).has('act')).toBe(false);
@@ -21,7 +32,9 @@ describe('a sill', () => {
     }
   });
   it('draws each standing differently', () => {
-    const faces = (['measured', 'computed', 'assumed', 'default', 'missing'] as const).map((standing) => JSON.stringify(sill({ ...base, standing }).marks));
+    const faces = (['measured', 'computed', 'assumed', 'default', 'missing'] as const).map((standing) =>
+      JSON.stringify(sill({ ...base, standing }).marks),
+    );
     expect(new Set(faces).size).toBe(5);
   });
   it('never draws digits for a missing number', () => {
@@ -71,7 +84,9 @@ describe('a knob', () => {
   });
   it('reads back the value it is drawn at', () => {
     const drawing = knob(spec);
-    fc.assert(fc.property(fc.double({ min: 0, max: 5, noNaN: true }), (value) => Math.abs(drawing.valueAt(drawing.at(value)) - value) < 1e-9));
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 5, noNaN: true }), (value) => Math.abs(drawing.valueAt(drawing.at(value)) - value) < 1e-9),
+    );
   });
   it('says at which post it stands', () => {
     expect(knob({ ...spec, value: 5 }).post).toBe(0);

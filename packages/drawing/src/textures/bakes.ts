@@ -29,7 +29,16 @@ export function crumb(cell: Cell, seed: number, grain: number, scale: number, ta
       const bow = (random() - 0.5) * half;
       const dx = Math.cos(a) * half;
       const dy = Math.sin(a) * half;
-      pen.move((x - dx) * scale, (y - dy) * scale).cubic((x - dx / 3 - dy * 0.6 + bow * 0.2) * scale, (y - dy / 3 + bow) * scale, (x + dx / 3) * scale, (y + dy / 3 + bow) * scale, (x + dx) * scale, (y + dy) * scale);
+      pen
+        .move((x - dx) * scale, (y - dy) * scale)
+        .cubic(
+          (x - dx / 3 - dy * 0.6 + bow * 0.2) * scale,
+          (y - dy / 3 + bow) * scale,
+          (x + dx / 3) * scale,
+          (y + dy / 3 + bow) * scale,
+          (x + dx) * scale,
+          (y + dy) * scale,
+        );
     }
   }
   return pen.d;

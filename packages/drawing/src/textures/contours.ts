@@ -41,10 +41,24 @@ export function contours(outer: readonly Point[], inner: readonly Point[], count
 }
 
 /** Straight lines of a slab of chocolate inside a bar, each from x0 to x1 at its height y, px. */
-export function slabLines(rows: readonly { readonly x0: number; readonly x1: number; readonly y: number }[], kind: Chocolate, seed: number): ContourLines {
+export function slabLines(
+  rows: readonly { readonly x0: number; readonly x1: number; readonly y: number }[],
+  kind: Chocolate,
+  seed: number,
+): ContourLines {
   const random = seeded(seed);
   const pens = [new Pen(), new Pen()] as const;
-  rows.forEach(({ x0, x1, y }, k) => broken([[x0, y], [x1, y]], linings[kind], random, pens[k % 2 === 0 ? 0 : 1]));
+  rows.forEach(({ x0, x1, y }, k) =>
+    broken(
+      [
+        [x0, y],
+        [x1, y],
+      ],
+      linings[kind],
+      random,
+      pens[k % 2 === 0 ? 0 : 1],
+    ),
+  );
   return { thin: pens[0].d, thick: pens[1].d };
 }
 

@@ -17,7 +17,15 @@ export interface Hole {
  * @param pitch - distance between lines, mm
  * @param still - 1 for calm level lines (jelly), 0 for the waves of caramel
  */
-export function flowLines(cell: Cell, kernels: readonly Kernel[], holes: readonly Hole[], pitch: number, seed: number, scale: number, still = 0): string {
+export function flowLines(
+  cell: Cell,
+  kernels: readonly Kernel[],
+  holes: readonly Hole[],
+  pitch: number,
+  seed: number,
+  scale: number,
+  still = 0,
+): string {
   const count = Math.max(1, Math.round(cell.h / pitch));
   const step = 0.42;
   const columns = Math.max(2, Math.ceil(cell.w / step) + 1);
@@ -31,7 +39,12 @@ export function flowLines(cell: Cell, kernels: readonly Kernel[], holes: readonl
     let above = 0;
     for (let k = 0; k < count; k += 1) {
       const level = ((k + 0.5) / count) * cell.h;
-      const wave = (1 - still) * 0.12 * (Math.sin(x * 0.71 + phase[0] + k * 0.19) + 0.7 * Math.sin(x * 1.37 + phase[1] - k * 0.31) + 0.5 * Math.sin(x * 0.27 + phase[2] + k * 0.53));
+      const wave =
+        (1 - still) *
+        0.12 *
+        (Math.sin(x * 0.71 + phase[0] + k * 0.19) +
+          0.7 * Math.sin(x * 1.37 + phase[1] - k * 0.31) +
+          0.5 * Math.sin(x * 0.27 + phase[2] + k * 0.53));
       let y = level + wave;
       let aside = 0;
       for (const b of bodies) {
@@ -90,7 +103,9 @@ function thin(points: readonly Point[]): Point[] {
     const last = out[out.length - 1]!;
     const p = points[i]!;
     const q = points[i + 1]!;
-    const off = Math.abs((q[0] - last[0]) * (p[1] - last[1]) - (q[1] - last[1]) * (p[0] - last[0])) / (Math.hypot(q[0] - last[0], q[1] - last[1]) || 1);
+    const off =
+      Math.abs((q[0] - last[0]) * (p[1] - last[1]) - (q[1] - last[1]) * (p[0] - last[0])) /
+      (Math.hypot(q[0] - last[0], q[1] - last[1]) || 1);
     if (off > 0.02 || p[0] - last[0] > 1.5) out.push(p);
   }
   if (points.length > 1) out.push(points[points.length - 1]!);

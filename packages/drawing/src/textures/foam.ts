@@ -25,7 +25,12 @@ export interface FoamDrawing {
  * @param taken - area of the cell not open to bubbles, mm², and the test for it
  * @see delesse-1847: the area share of a phase in a random cut equals its volume share
  */
-export function foam(cell: Cell, { air, seed, grain }: Foam, scale: number, taken: { area: number; hit: (x: number, y: number, r: number) => boolean }): FoamDrawing {
+export function foam(
+  cell: Cell,
+  { air, seed, grain }: Foam,
+  scale: number,
+  taken: { area: number; hit: (x: number, y: number, r: number) => boolean },
+): FoamDrawing {
   const goal = air * (cellArea(cell) - taken.area);
   if (goal <= 0) return { d: '', area: 0, count: 0 };
   if (air > ringLimit) return honeycomb(cell, air, seed, grain, scale, taken);

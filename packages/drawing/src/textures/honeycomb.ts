@@ -8,7 +8,14 @@ import type { FoamDrawing } from './foam.js';
  * Many-sided cells for a light foam such as marshmallow: the face is divided among jittered centres and each part is
  * shrunk towards its middle until the cells cover the share of air.
  */
-export function honeycomb(cell: Cell, air: number, seed: number, grain: number, scale: number, taken: { area: number; hit: (x: number, y: number, r: number) => boolean }): FoamDrawing {
+export function honeycomb(
+  cell: Cell,
+  air: number,
+  seed: number,
+  grain: number,
+  scale: number,
+  taken: { area: number; hit: (x: number, y: number, r: number) => boolean },
+): FoamDrawing {
   const pitch = 0.92 * grain;
   const random = seeded(seed);
   const row = pitch * 0.866;

@@ -22,7 +22,13 @@ export interface Shape {
 
 const stations = 33;
 
-function shape(wide: number, tip: number, length: readonly [number, number], upper: readonly [Point, Point], lower: readonly [Point, Point]): Shape {
+function shape(
+  wide: number,
+  tip: number,
+  length: readonly [number, number],
+  upper: readonly [Point, Point],
+  lower: readonly [Point, Point],
+): Shape {
   const above = new Float64Array(stations);
   const below = new Float64Array(stations);
   const scaled = (pair: readonly [Point, Point]): readonly [Point, Point] => [
@@ -56,11 +62,71 @@ function shape(wide: number, tip: number, length: readonly [number, number], upp
 
 /** Control points are in lengths along and widths across. */
 export const shapes: Readonly<Record<PieceKind, Shape>> = {
-  peanut: shape(0.62, -0.05, [3.2, 8], [[-0.55, -0.58], [0.42, -0.75]], [[-0.51, 0.68], [0.43, 0.63]]),
-  almond: shape(0.5, 0, [6, 11], [[-0.52, -0.55], [0.1, -0.72]], [[-0.52, 0.55], [0.1, 0.72]]),
-  hazelnut: shape(0.93, 0, [4.5, 8.5], [[-0.5, -0.64], [0.42, -0.7]], [[-0.5, 0.64], [0.42, 0.7]]),
-  raisin: shape(0.66, 0.05, [4, 7.5], [[-0.6, -0.62], [0.44, -0.74]], [[-0.46, 0.74], [0.5, 0.56]]),
-  crisp: shape(0.82, 0, [2.2, 4], [[-0.52, -0.66], [0.5, -0.66]], [[-0.5, 0.7], [0.52, 0.62]]),
+  peanut: shape(
+    0.62,
+    -0.05,
+    [3.2, 8],
+    [
+      [-0.55, -0.58],
+      [0.42, -0.75],
+    ],
+    [
+      [-0.51, 0.68],
+      [0.43, 0.63],
+    ],
+  ),
+  almond: shape(
+    0.5,
+    0,
+    [6, 11],
+    [
+      [-0.52, -0.55],
+      [0.1, -0.72],
+    ],
+    [
+      [-0.52, 0.55],
+      [0.1, 0.72],
+    ],
+  ),
+  hazelnut: shape(
+    0.93,
+    0,
+    [4.5, 8.5],
+    [
+      [-0.5, -0.64],
+      [0.42, -0.7],
+    ],
+    [
+      [-0.5, 0.64],
+      [0.42, 0.7],
+    ],
+  ),
+  raisin: shape(
+    0.66,
+    0.05,
+    [4, 7.5],
+    [
+      [-0.6, -0.62],
+      [0.44, -0.74],
+    ],
+    [
+      [-0.46, 0.74],
+      [0.5, 0.56],
+    ],
+  ),
+  crisp: shape(
+    0.82,
+    0,
+    [2.2, 4],
+    [
+      [-0.52, -0.66],
+      [0.5, -0.66],
+    ],
+    [
+      [-0.5, 0.7],
+      [0.52, 0.62],
+    ],
+  ),
 };
 
 /** A piece in its place: centre of its long axis, length and turn; lengths mm, turn in radians, `flip` mirrors it end to end. */

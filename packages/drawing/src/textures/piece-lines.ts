@@ -59,27 +59,58 @@ const inside: Readonly<Record<Kernel['kind'], Inside>> = {
     const w = shapes.peanut.wide;
     const lean = ((kernel.mark % 7) / 7 - 0.5) * 0.1 * w;
     // the cleft between the halves, from end to germ
-    curve(at, lines, [[-0.5, 0], [-0.3, -0.17 * w + lean], [-0.05, -0.2 * w + lean], [0.22, -0.12 * w + lean], [0.5, shapes.peanut.tip]]);
+    curve(at, lines, [
+      [-0.5, 0],
+      [-0.3, -0.17 * w + lean],
+      [-0.05, -0.2 * w + lean],
+      [0.22, -0.12 * w + lean],
+      [0.5, shapes.peanut.tip],
+    ]);
     if (!fine) return;
-    curve(at, lines, [[-0.2, 0.14 * w], [0.0, 0.2 * w], [0.2, 0.17 * w]]);
-    curve(at, lines, [[-0.28, 0.22 * w], [-0.02, 0.3 * w], [0.26, 0.22 * w]]);
-    curve(at, lines, [[-0.14, 0.36 * w], [0.06, 0.375 * w], [0.27, 0.3 * w]]);
+    curve(at, lines, [
+      [-0.2, 0.14 * w],
+      [0.0, 0.2 * w],
+      [0.2, 0.17 * w],
+    ]);
+    curve(at, lines, [
+      [-0.28, 0.22 * w],
+      [-0.02, 0.3 * w],
+      [0.26, 0.22 * w],
+    ]);
+    curve(at, lines, [
+      [-0.14, 0.36 * w],
+      [0.06, 0.375 * w],
+      [0.27, 0.3 * w],
+    ]);
     grain(kernel, at, dots, Math.round(5 + kernel.length * 3), 0.3, 0.93);
   },
   almond: (kernel, at, lines, dots, fine) => {
     const w = shapes.almond.wide;
     for (const v of fine ? [-0.26, -0.12, 0.03, 0.18, 0.31] : [-0.12, 0.14]) {
       const from = -0.34 + 0.06 * ((kernel.mark >> 2) % 3);
-      curve(at, lines, [[from, v * w * 0.8], [-0.05, v * w * 1.08], [0.2, v * w * 0.86], [0.43 - Math.abs(v) * 0.3, v * w * 0.2]]);
+      curve(at, lines, [
+        [from, v * w * 0.8],
+        [-0.05, v * w * 1.08],
+        [0.2, v * w * 0.86],
+        [0.43 - Math.abs(v) * 0.3, v * w * 0.2],
+      ]);
     }
     if (fine) grain(kernel, at, dots, Math.round(6 + kernel.length * 2), 0.5, 0.94);
   },
   hazelnut: (kernel, at, lines, dots, fine) => {
     const w = shapes.hazelnut.wide;
     // the pale scar where the cup sat, and the hollow in the middle
-    curve(at, lines, [[-0.36, -0.3 * w], [-0.27, 0], [-0.36, 0.3 * w]]);
+    curve(at, lines, [
+      [-0.36, -0.3 * w],
+      [-0.27, 0],
+      [-0.36, 0.3 * w],
+    ]);
     if (!fine) return;
-    curve(at, lines, [[-0.1, 0.3 * w], [0.12, 0.31 * w], [0.3, 0.2 * w]]);
+    curve(at, lines, [
+      [-0.1, 0.3 * w],
+      [0.12, 0.31 * w],
+      [0.3, 0.2 * w],
+    ]);
     grain(kernel, at, dots, Math.round(6 + kernel.length * 3), 0.45, 0.94);
   },
   raisin: (kernel, at, lines, _dots, fine) => {
@@ -89,7 +120,12 @@ const inside: Readonly<Record<Kernel['kind'], Inside>> = {
       const v = (-0.4 + (0.8 * i) / steps) * w;
       const wave = 0.045 * w * (kernel.mark % 2 === 0 ? 1 : -1);
       const reach = 0.4 * Math.sqrt(Math.max(0.1, 1 - Math.pow((2 * v) / w, 2)));
-      curve(at, lines, [[-reach, v * 0.8], [-reach * 0.3, v + wave], [reach * 0.25, v - wave], [reach, v * 0.85]]);
+      curve(at, lines, [
+        [-reach, v * 0.8],
+        [-reach * 0.3, v + wave],
+        [reach * 0.25, v - wave],
+        [reach, v * 0.85],
+      ]);
     }
   },
   crisp: (kernel, at, lines, _dots, fine) => {

@@ -38,7 +38,15 @@ function choose(cell: Cell, pieces: Pieces, seed: number): Kernel[] {
   let sum = 0;
   while (sum < goal && out.length < 400) {
     const length = shortest + (longest - shortest) * Math.pow(random(), 0.8);
-    const kernel: Kernel = { kind: pieces.kind, x: 0, y: 0, turn: (random() - 0.5) * 1.9, length, flip: random() < 0.5, mark: Math.floor(random() * 1e6) };
+    const kernel: Kernel = {
+      kind: pieces.kind,
+      x: 0,
+      y: 0,
+      turn: (random() - 0.5) * 1.9,
+      length,
+      flip: random() < 0.5,
+      mark: Math.floor(random() * 1e6),
+    };
     sum += kernelArea(kernel);
     out.push(kernel);
   }

@@ -56,7 +56,7 @@ function grow(seed: number, { share, fill, wall }: Grade): RingField {
     }
   }
   const placed = rings.length / 3;
-  for (let misses = 0; filled < fill * w * h && misses < 3000; ) {
+  for (let misses = 0; filled < fill * w * h && misses < 3000;) {
     const x = random() * w;
     const y = random() * h;
     const room = clearance(x, y, 0.2);

@@ -66,12 +66,20 @@ function slants(sheet: Sheet, pitch: number, lean: number): void {
       if (at(0) < 0) v0 = vAt(0);
       if (at(sheet.width) > sheet.length) v1 = vAt(sheet.length);
     }
-    if (v1 - v0 > 0.4) sheet.line([[at(v0), v0], [at(v1), v1]]);
+    if (v1 - v0 > 0.4)
+      sheet.line([
+        [at(v0), v0],
+        [at(v1), v1],
+      ]);
   }
 }
 
 function levels(sheet: Sheet, pitch: number): void {
-  for (const v of rows(sheet.width, pitch)) sheet.line([[0, v], [sheet.length, v]]);
+  for (const v of rows(sheet.width, pitch))
+    sheet.line([
+      [0, v],
+      [sheet.length, v],
+    ]);
 }
 
 function chords(sheet: Sheet, random: () => number, pitch: number): void {
@@ -82,7 +90,10 @@ function chords(sheet: Sheet, random: () => number, pitch: number): void {
       const dv = Math.sin(turn) * half;
       const ds = Math.cos(turn) * half;
       const mid = Math.min(sheet.width - Math.abs(dv), Math.max(Math.abs(dv), v + (random() - 0.5) * pitch * 0.5));
-      sheet.line([[s - ds, mid - dv], [s + ds, mid + dv]]);
+      sheet.line([
+        [s - ds, mid - dv],
+        [s + ds, mid + dv],
+      ]);
     }
   }
 }
@@ -111,7 +122,8 @@ const styles: Readonly<Record<Material, Style>> = {
         const r = Math.min(rings[k + 2]!, sheet.width * 0.34);
         for (let s = rings[k]!; s < sheet.length - r - 0.5; s += w) {
           // a ring on the edge moves in rather than leaving the edge bare
-          for (let v = rings[k + 1]!; v < sheet.width + r; v += h) if (s > r + 0.5) sheet.ring(s, Math.min(sheet.width - r - 0.5, Math.max(r + 0.5, v)), r);
+          for (let v = rings[k + 1]!; v < sheet.width + r; v += h)
+            if (s > r + 0.5) sheet.ring(s, Math.min(sheet.width - r - 0.5, Math.max(r + 0.5, v)), r);
         }
       }
     },
@@ -121,11 +133,17 @@ const styles: Readonly<Record<Material, Style>> = {
   sugar: {
     width: 0.85,
     draw: (sheet) => {
-      const size = Math.min(1.7, sheet.width * 0.28);
-      rows(sheet.width, 4.6).forEach((v, k) => {
-        for (let s = 2.6 + (k % 2) * 2.3; s < sheet.length - size - 0.4; s += 4.6) {
+      const size = Math.min(1.9, sheet.width * 0.28);
+      rows(sheet.width, 4.9).forEach((v, k) => {
+        for (let s = 3 + (k % 2) * 3.4; s < sheet.length - size - 0.4; s += 6.8) {
           if (v - size < 0.3 || v + size > sheet.width - 0.3) continue;
-          sheet.line([[s - size, v], [s, v - size], [s + size, v], [s, v + size], [s - size, v]]);
+          sheet.line([
+            [s - size, v],
+            [s, v - size],
+            [s + size, v],
+            [s, v + size],
+            [s - size, v],
+          ]);
         }
       });
     },
@@ -135,7 +153,11 @@ const styles: Readonly<Record<Material, Style>> = {
     width: 1.1,
     draw: (sheet) => {
       rows(sheet.width, 4.5).forEach((v, k) => {
-        for (let s = k % 2 === 0 ? 2 : 8; s < sheet.length; s += 12) sheet.line([[s, v], [Math.min(s + 6, sheet.length), v]]);
+        for (let s = k % 2 === 0 ? 2 : 8; s < sheet.length; s += 12)
+          sheet.line([
+            [s, v],
+            [Math.min(s + 6, sheet.length), v],
+          ]);
       });
     },
   },
@@ -145,7 +167,11 @@ const styles: Readonly<Record<Material, Style>> = {
     round: true,
     draw: (sheet) => {
       for (let s = 3; s < sheet.length - 1; s += 5) {
-        for (let v = s % 10 < 5 ? 2 : 5; v < sheet.width - 1; v += 7) sheet.line([[s, v], [s, Math.min(v + 3, sheet.width - 1)]]);
+        for (let v = s % 10 < 5 ? 2 : 5; v < sheet.width - 1; v += 7)
+          sheet.line([
+            [s, v],
+            [s, Math.min(v + 3, sheet.width - 1)],
+          ]);
       }
     },
   },
@@ -170,11 +196,20 @@ const styles: Readonly<Record<Material, Style>> = {
       const sheets = rows(sheet.width, 7);
       const half = Math.min(1.8, sheet.width * 0.25);
       for (const v of sheets) {
-        sheet.line([[0, v - half], [sheet.length, v - half]]);
-        sheet.line([[0, v + half], [sheet.length, v + half]]);
+        sheet.line([
+          [0, v - half],
+          [sheet.length, v - half],
+        ]);
+        sheet.line([
+          [0, v + half],
+          [sheet.length, v + half],
+        ]);
         for (let s = 2; s < sheet.length - 2; s += 3.4) {
           const lean = (random() - 0.5) * 3;
-          sheet.line([[s - lean / 2, v - half], [s + lean / 2, v + half]]);
+          sheet.line([
+            [s - lean / 2, v - half],
+            [s + lean / 2, v + half],
+          ]);
         }
       }
     },
@@ -188,8 +223,15 @@ const styles: Readonly<Record<Material, Style>> = {
           // one slanting gap of light in every stretch of 54
           const light = s + 24 - ((v * 0.6) % 24);
           const end = Math.min(sheet.length, s + 54);
-          sheet.line([[s, v], [Math.min(end, light), v]]);
-          if (light + 7 < end) sheet.line([[light + 7, v], [end, v]]);
+          sheet.line([
+            [s, v],
+            [Math.min(end, light), v],
+          ]);
+          if (light + 7 < end)
+            sheet.line([
+              [light + 7, v],
+              [end, v],
+            ]);
         }
       }
     },
@@ -199,7 +241,8 @@ const styles: Readonly<Record<Material, Style>> = {
     round: true,
     draw: (sheet, random) => {
       for (const v of rows(sheet.width, 3.6)) {
-        for (let s = 1.5 + random() * 3; s < sheet.length - 1; s += 3 + random() * 2.4) sheet.dot(s, Math.min(sheet.width - 0.8, Math.max(0.8, v + (random() - 0.5) * 1.6)));
+        for (let s = 1.5 + random() * 3; s < sheet.length - 1; s += 3 + random() * 2.4)
+          sheet.dot(s, Math.min(sheet.width - 0.8, Math.max(0.8, v + (random() - 0.5) * 1.6)));
       }
     },
   },
@@ -207,7 +250,10 @@ const styles: Readonly<Record<Material, Style>> = {
 };
 
 function slantsAt(sheet: Sheet, pitch: number, lean: number, shift: number): void {
-  const moved: Sheet = { ...sheet, line: (points) => sheet.line(points.map(([s, v]): Point => [Math.min(sheet.length, Math.max(0, s + shift)), v])) };
+  const moved: Sheet = {
+    ...sheet,
+    line: (points) => sheet.line(points.map(([s, v]): Point => [Math.min(sheet.length, Math.max(0, s + shift)), v])),
+  };
   slants(moved, pitch, Math.max(lean, 2));
 }
 
@@ -220,8 +266,24 @@ function ovals(sheet: Sheet, random: () => number, along: number, across: number
       const grow = size * (0.82 + 0.3 * random());
       const reach = Math.hypot(a * grow * Math.sin(turn), b * grow * Math.cos(turn));
       const room = Math.max(0, Math.min(v, sheet.width - v) - reach - 0.3);
-      const at = reach + 0.3 > Math.min(v, sheet.width - v) ? Math.min(sheet.width - reach - 0.3, Math.max(reach + 0.3, v)) : v + (random() - 0.5) * Math.min(room, 1.6) * 2;
-      sheet.oval(s, at, a * grow, b * grow, turn, cleft && random() < 0.6 ? [[-0.8, 0.12], [0, -0.2], [0.8, 0.05]] : undefined);
+      const at =
+        reach + 0.3 > Math.min(v, sheet.width - v)
+          ? Math.min(sheet.width - reach - 0.3, Math.max(reach + 0.3, v))
+          : v + (random() - 0.5) * Math.min(room, 1.6) * 2;
+      sheet.oval(
+        s,
+        at,
+        a * grow,
+        b * grow,
+        turn,
+        cleft && random() < 0.6
+          ? [
+              [-0.8, 0.12],
+              [0, -0.2],
+              [0.8, 0.05],
+            ]
+          : undefined,
+      );
     }
   });
 }
@@ -235,7 +297,9 @@ export function strip(material: Material, track: Track, id?: string): Mark[] {
   const key = `${material}/${track.width}/${track.length}/${JSON.stringify(track.parts)}`;
   const d = drawn.get(key, () => write(style, track));
   if (d === '') return [];
-  return [path(d, { stroke: 'draw', width: style.width, ...(style.round === true ? { cap: 'round' } : {}), ...(id === undefined ? {} : { id }) })];
+  return [
+    path(d, { stroke: 'draw', width: style.width, ...(style.round === true ? { cap: 'round' } : {}), ...(id === undefined ? {} : { id }) }),
+  ];
 }
 
 /** The texture of a material in an upright box. */
@@ -253,7 +317,8 @@ function write(style: Style, track: Track): string {
       const before = points[i - 1];
       if (before !== undefined) {
         const steps = Math.ceil(Math.abs(p[0] - before[0]) / 6);
-        for (let k = 1; k < steps; k += 1) out.push([before[0] + ((p[0] - before[0]) * k) / steps, before[1] + ((p[1] - before[1]) * k) / steps]);
+        for (let k = 1; k < steps; k += 1)
+          out.push([before[0] + ((p[0] - before[0]) * k) / steps, before[1] + ((p[1] - before[1]) * k) / steps]);
       }
       out.push(p);
     });
@@ -279,9 +344,27 @@ function write(style: Style, track: Track): string {
       const sin = Math.sin(heading);
       const at = (u: number, w: number): Point => [x + u * a * cos - w * b * sin, y + u * a * sin + w * b * cos];
       const k = 0.5523;
-      const p = [at(-1, 0), at(-1, -k), at(-k, -1), at(0, -1), at(k, -1), at(1, -k), at(1, 0), at(1, k), at(k, 1), at(0, 1), at(-k, 1), at(-1, k)] as const;
+      const p = [
+        at(-1, 0),
+        at(-1, -k),
+        at(-k, -1),
+        at(0, -1),
+        at(k, -1),
+        at(1, -k),
+        at(1, 0),
+        at(1, k),
+        at(k, 1),
+        at(0, 1),
+        at(-k, 1),
+        at(-1, k),
+      ] as const;
       pen.move(...p[0]);
-      pen.cubic(...p[1], ...p[2], ...p[3]).cubic(...p[4], ...p[5], ...p[6]).cubic(...p[7], ...p[8], ...p[9]).cubic(...p[10], ...p[11], ...p[0]).close();
+      pen
+        .cubic(...p[1], ...p[2], ...p[3])
+        .cubic(...p[4], ...p[5], ...p[6])
+        .cubic(...p[7], ...p[8], ...p[9])
+        .cubic(...p[10], ...p[11], ...p[0])
+        .close();
       if (inner !== undefined) pen.smooth(inner.map(([u, w]) => at(u, w)));
     },
   };

@@ -51,7 +51,7 @@ export class TrackMaker {
   }
   /** Turns by `degrees` (clockwise positive) on an arc of the given radius of the middle line. */
   turn(degrees: number, radius: number): this {
-    if (Math.abs(degrees) < 0.01) return this;
+    if (Math.abs(degrees) < 1e-6) return this;
     const angle = (degrees * Math.PI) / 180;
     const signed = degrees > 0 ? radius : -radius;
     const length = Math.abs(angle) * radius;
@@ -95,6 +95,7 @@ export function straightTrack(x: number, y: number, length: number, width: numbe
 /** An S from one level down (or up) to another, arc, straight, arc, so that the width stays true; ends heading right. */
 export function stepTrack(x: number, y: number, endX: number, endY: number, width: number, lead: number): Track {
   const drop = endY - y;
+  if (Math.abs(drop) < 1e-3) return new TrackMaker(x, endY, 0, width).go(Math.max(lead, endX - x)).done();
   const radius = width / 2 + Math.max(22, Math.min(46, Math.abs(drop) * 0.2));
   const down = Math.sign(drop);
   const steepest = 74;
@@ -104,7 +105,11 @@ export function stepTrack(x: number, y: number, endX: number, endY: number, widt
   const slope = Math.max(0, (Math.abs(drop) - 2 * radius * (1 - Math.cos(turn))) / Math.sin(turn || 1));
   const wide = 2 * radius * Math.sin(turn) + slope * Math.cos(turn);
   const maker = new TrackMaker(x, y, 0, width).go(Math.max(lead, endX - wide - x));
-  return maker.turn(down * angle, radius).go(slope).turn(-down * angle, radius).done();
+  return maker
+    .turn(down * angle, radius)
+    .go(slope)
+    .turn(-down * angle, radius)
+    .done();
 }
 
 /** Both edges of a track, as points dense enough for a curve. */
