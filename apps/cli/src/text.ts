@@ -15,7 +15,6 @@ export function table(rows: readonly (readonly string[])[], right: readonly bool
 
 /** Width on screen: colour codes take none. */
 export function length(text: string): number {
-   
   return [...text.replace(/\u001b\[[0-9;]*m/g, '')].length;
 }
 

@@ -1,7 +1,7 @@
 import type { Quantity, Value } from '@barwright/chain';
 import type { Addition, Component, Material, Plant, Stage } from '@barwright/plant';
 import { at, atMoisture, compositionKeys, mix, type Composition } from '@barwright/science';
-import type { Builder} from './builder.js';
+import type { Builder } from './builder.js';
 import { percent, vector, type Look } from './builder.js';
 import { cookSteps } from './cook.js';
 import { propertySteps } from './properties.js';

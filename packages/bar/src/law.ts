@@ -15,13 +15,23 @@ export function lawSteps(b: Builder, plant: Plant, component: Component): void {
   const market = chocolateMarket(plant.market);
   const rule = chocolateLaws[market].names.find((name) => name.name.toLowerCase() === component.legalName!.toLowerCase());
   if (!rule) {
-    b.root({
-      id: `${component.slug}.law.unknown`,
-      unit: '1',
-      meaning: `no rule in our data for the name "${component.legalName}" in market ${plant.market}`,
-      value: 0,
-      origin: 'assumed',
-      place: component.place,
+    const names = chocolateLaws[market].names.map((name) => name.name).join(', ');
+    b.step({
+      title: 'Composition in law',
+      inputs: [`${component.slug}.composition`],
+      outputs: [
+        { id: `${component.slug}.law.rules`, meaning: `rules found for the name "${component.legalName}"`, unit: '1', decimals: 0 },
+      ],
+      equation: 'none of the names in our dated law data',
+      run: () => 0,
+      findings: () => [
+        {
+          code: 'NAME_UNKNOWN',
+          level: 'note',
+          quantity: `${component.slug}.law.rules`,
+          message: `Cannot tell whether ${component.name} may be called "${component.legalName}": for market ${plant.market} we hold rules for ${names}.`,
+        },
+      ],
     });
     return;
   }

@@ -37,4 +37,10 @@ const result = {
   change_slab_speed_ms: medianMs(change('line.slab_speed', 0.05), 1000),
   change_coat_ms: medianMs(change('coat.mass', 0.015), 1000),
 };
-console.log(JSON.stringify(Object.fromEntries(Object.entries(result).map(([key, value]) => [key, typeof value === 'number' ? Number(value.toPrecision(3)) : value]))));
+console.log(
+  JSON.stringify(
+    Object.fromEntries(
+      Object.entries(result).map(([key, value]) => [key, typeof value === 'number' ? Number(value.toPrecision(3)) : value]),
+    ),
+  ),
+);

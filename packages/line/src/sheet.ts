@@ -1,4 +1,4 @@
-import { uses, type Finding, type Origin, type Quantity, type Session, type State } from '@barwright/chain';
+import { brokenWindows, uses, type Finding, type Origin, type Quantity, type Session, type State } from '@barwright/chain';
 import { allergensOf, componentsOf, ingredientNames } from '@barwright/bar';
 import type { PlantChain } from './plant-chain.js';
 import { presentation, shownWindow, tidy, type ShownWindow, type Units } from './present.js';
@@ -142,6 +142,8 @@ export interface WholeSheet {
   readonly line: string | null;
   readonly quantities: Readonly<Record<string, SheetEntry>>;
   readonly findings: readonly Finding[];
+  /** Ids of quantities outside their windows. */
+  readonly outside: readonly string[];
   readonly ingredients: readonly { readonly label: string; readonly quantity: string }[];
   readonly allergens: Readonly<Record<string, readonly string[]>>;
   readonly stations_fullest_first: readonly { readonly name: string; readonly quantity: string; readonly utilisation: number }[];
@@ -160,6 +162,7 @@ export function wholeSheet(from: PlantChain, session: Session, units: Units = 'm
     line: from.line?.name ?? null,
     quantities: Object.fromEntries(from.chain.quantities.map((quantity) => [quantity.id, sheetEntry(session, quantity, units)])),
     findings: session.findings(),
+    outside: brokenWindows(session).map(({ id }) => id),
     ingredients: ingredientList(from, session).map(({ label, quantity }) => ({ label, quantity })),
     allergens: Object.fromEntries(allergens(from)),
     stations_fullest_first: stationsByUse(from, session).map(({ name, id, utilisation }) => ({

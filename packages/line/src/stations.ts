@@ -117,17 +117,19 @@ function utilisation(b: Builder, station: Station, id: string, load: Load): void
       const own = flow / load.per;
       return [own, each * n, (own + other) / (each * n)];
     },
-    findings: (_, [flow, can, used]) =>
-      (used as number) <= 1 + 1e-9
-        ? []
-        : [
-            {
-              code: 'STATION_OVERLOADED',
-              level: 'incident',
-              quantity: `${id}.utilisation`,
-              message: `${capital(station.name)} cannot: ${show(flow as number)} asked, ${show(can as number)} ${load.look.show ?? load.look.unit} possible.`,
-            },
-          ],
+    findings: (inputs, [flow, can, used]) => {
+      if ((used as number) <= 1 + 1e-9) return [];
+      const unit = load.look.show ?? load.look.unit;
+      const others = elsewhere ? ` and ${show(inputs[3] as number)} by other lines` : '';
+      return [
+        {
+          code: 'STATION_OVERLOADED',
+          level: 'incident',
+          quantity: `${id}.utilisation`,
+          message: `${capital(station.name)} cannot: ${show(flow as number)} ${unit} asked${others}, ${show(can as number)} possible.`,
+        },
+      ];
+    },
   });
 }
 

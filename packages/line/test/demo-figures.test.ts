@@ -110,7 +110,7 @@ describe('Kestrowan on line 2', () => {
     expect(first!.utilisation).toBeCloseTo(1.05, 6);
     const overloaded = session.findings().filter((finding) => finding.code === 'STATION_OVERLOADED');
     expect(overloaded).toHaveLength(1);
-    expect(overloaded[0]!.message).toMatch(/^Slab former cannot: 1.050 asked, 1.000 bars\/min possible\.$/);
+    expect(overloaded[0]!.message).toMatch(/^Slab former cannot: 1.050 bars\/min asked, 1.000 possible\.$/);
     expect(shown('station.cooling_tunnel.dwell')).toBeCloseTo(8.44, 2);
     expect(shown('station.nougat_line.flow')).toBeCloseTo(908, 0);
     expect(shown('station.caramel_line.flow')).toBeCloseTo(757, 0);
@@ -120,7 +120,11 @@ describe('Kestrowan on line 2', () => {
   });
 
   it('names sugar, glucose syrup and peanuts first on the label', () => {
-    expect(ingredientList(from, session).slice(0, 3).map(({ label }) => label)).toEqual(['sugar', 'glucose syrup', 'peanuts']);
+    expect(
+      ingredientList(from, session)
+        .slice(0, 3)
+        .map(({ label }) => label),
+    ).toEqual(['sugar', 'glucose syrup', 'peanuts']);
   });
 
   it('has nothing to say about the bar as defined', () => {
@@ -128,7 +132,11 @@ describe('Kestrowan on line 2', () => {
   });
 
   it('answers 0.8 % more water in the caramel: less dense in solids, higher activity, same mass', () => {
-    const before = { aw: session.number('caramel.water_activity'), step: session.number('step.caramel_nougat'), t: session.number('caramel.cook_temperature') };
+    const before = {
+      aw: session.number('caramel.water_activity'),
+      step: session.number('step.caramel_nougat'),
+      t: session.number('caramel.cook_temperature'),
+    };
     session.observe('caramel.moisture', { value: 0.103, note: 'titration' });
     expect(session.origin('caramel.moisture')).toBe('measured');
     expect(session.number('bar.mass')).toBeCloseTo(0.0488, 9);

@@ -17,7 +17,13 @@ describe('a cook driven by temperature', () => {
   it('can be solved for a water activity, and the moisture found gives that temperature', async () => {
     const plant = await examplePlant('pellamoor');
     const { chain } = plantChain(plant, undefined, { cookTemperature: { caramel: 118 } });
-    const found = solve(chain, new Session(chain).snapshot(), { target: 'caramel.water_activity', value: 0.54, knob: 'caramel.cook_temperature', low: 105, high: 130 });
+    const found = solve(chain, new Session(chain).snapshot(), {
+      target: 'caramel.water_activity',
+      value: 0.54,
+      knob: 'caramel.cook_temperature',
+      low: 105,
+      high: 130,
+    });
     expect(found.found).toBe(true);
     if (!found.found) return;
     const plain = new Session(plantChain(plant).chain);

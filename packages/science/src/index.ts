@@ -35,3 +35,5 @@ export * from './core/index.js';
 export * from './water/index.js';
 export * from './process/index.js';
 export * from './cocoa/index.js';
+export * from './safety/index.js';
+export * from './statistics/index.js';

@@ -57,6 +57,7 @@ export function printFindings(findings: readonly Finding[], out: Out): void {
 /** Windows that do not hold, as sentences. */
 export function printBroken(opened: Opened, out: Out): void {
   for (const broken of brokenWindows(opened.session)) {
+    if (/\.utilisation$|\.law\./.test(broken.id)) continue; // a finding says it in words
     const quantity = opened.chain.quantities[opened.chain.index.get(broken.id)!]!;
     out.line(
       `${out.style.act('outside:')} ${quantity.meaning} is ${inWords(quantity, opened.session.value(broken.id), opened.units)}, ${windowInWords(quantity, opened.units)} (${quantity.window?.reason ?? 'window'}; ${broken.id})`,

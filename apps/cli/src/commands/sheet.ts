@@ -2,7 +2,9 @@ import { writeFile } from 'node:fs/promises';
 import { allergens, costMoves, ingredientList, inWords, sheetSections, stationsByUse, wholeSheet, windowInWords } from '@barwright/line';
 import { openPlant, type Opened, type PlantOptions } from '../plant.js';
 import { table, wrap } from '../text.js';
+import { brokenWindows } from '@barwright/chain';
 import type { Out } from '../out.js';
+import { printBroken } from './evaluate.js';
 
 interface SheetOptions extends PlantOptions {
   readonly html?: string;
@@ -29,7 +31,9 @@ function sheetText(opened: Opened, all: boolean, out: Out): void {
   const { strong, act, faint } = out.style;
   out.line(strong(`${bar.name}, ${bar.format}. ${opened.plant.name}${opened.line ? `, ${opened.line.name}` : ''}.`));
   const findings = session.findings();
-  if (findings.length === 0) out.line('Every quantity is inside its window, and no step has anything to say.');
+  if (findings.length === 0 && brokenWindows(session).length === 0)
+    out.line('Every quantity is inside its window, and no step has anything to say.');
+  printBroken(opened, out);
   for (const finding of findings) {
     const mark = finding.level === 'incident' ? act('act:  ') : finding.level === 'query' ? 'query:' : 'note: ';
     for (const [i, line] of wrap(finding.message, out.width, '       ').entries()) out.line(i === 0 ? `${mark} ${line.trimStart()}` : line);
