@@ -149,6 +149,7 @@ export const waterSources = {
   'salt-values-page': { title: 'Values over saturated salts at 22.5 °C after Greenspan', address: 'https://emintech.com/1251exps.htm' },
   'food-composition-tables': { title: 'Food composition tables and dairy texts, typical values' },
   'beuchat-1981': { title: 'L. R. Beuchat (1981): chart of water activity of foods', address: 'https://docslib.org/doc/9382927' },
+  'de-nevers-2012': { title: 'N. de Nevers: Physical and Chemical Equilibrium for Chemical Engineers, ch. 8, example of a sugar solution' },
   'candy-altitude-rule': { title: 'Footnote of a sugar-boiling stage table: 1 K lower per 305 m' },
   'sucrose-invert-solubility': {
     title: 'Solubility of sucrose beside invert sugar at 20 °C: 46.6 % sucrose, 25.8 % invert, 27.6 % water, as remembered',

@@ -34,4 +34,5 @@ export {
   type SolubleSugar,
 } from './solubility.js';
 export { dissolvedSolids, solutionOf, withWater, type Solution } from './solution.js';
+export { boilingStage, boilingStages, stageTemperatures, type BoilingStage } from './stages.js';
 export { sucroseEquivalent, sucroseViscosity, syrupViscosity } from './viscosity.js';

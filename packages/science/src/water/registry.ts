@@ -36,6 +36,8 @@ export const waterModels: readonly Model[] = [
   cooking.flashModel,
   cooking.pressureShiftModel,
   cooking.cookHeatModel,
+  cooking.stageModel,
+  cooking.stageTemperaturesModel,
   food.foodActivityModel,
   food.foodMoistureModel,
   food.foodBoilingModel,

@@ -86,4 +86,20 @@ export const kineticsChecks: readonly Check[] = [
     { kind: 'published', source: 'candy-altitude-rule', standing: 'found', note: '305 m above the sea, standard atmosphere' },
     [['altitude_305', { sucrose: 1, temperature_c: 118, pressure_pa: 97_709 }, -1, 0.15]],
   ),
+  ...checksOf(
+    'sugar_boiling.stage',
+    'stage',
+    { kind: 'published', source: 'sugar-boiling-stages', standing: 'found', note: 'the table itself' },
+    [
+      ['115', { temperature_c: 115 }, 'soft_ball', 0],
+      ['125', { temperature_c: 125 }, 'hard_ball', 0],
+      ['150', { temperature_c: 150 }, 'hard_crack', 0],
+    ],
+  ),
+  ...checksOf(
+    'sugar_boiling.stage_temperatures',
+    'low_c',
+    { kind: 'published', source: 'candy-altitude-rule', standing: 'found', note: 'soft ball 113 °C less 1 K per 305 m' },
+    [['soft_ball_at_1000_m', { stage: 'soft_ball', pressure_pa: 89_875 }, 113 - 1000 / 305, 0.5]],
+  ),
 ];

@@ -6,6 +6,7 @@ import { boilingPressures, waterForBoiling } from '../boiling.js';
 import { cookingHeat, flash, sameSolidsTemperature } from '../cooking.js';
 import { dissolvedInputs, mixtureOf, waterInput } from '../mixture.js';
 import { dissolvedSolids } from '../solution.js';
+import { boilingStage, boilingStages, stageTemperatures, type BoilingStage } from '../stages.js';
 
 const pressure = { key: 'pressure_pa', unit: 'Pa', meaning: 'absolute pressure', possible: boilingPressures } as const;
 
@@ -114,5 +115,40 @@ export const cookHeatModel = defineModel({
       evaporated: (feed.water - water) / (feed.water + dry),
       moisture: water / (water + dry),
     };
+  },
+});
+
+export const stageModel = defineModel({
+  id: 'sugar_boiling.stage',
+  title: 'Stage of sugar boiling of an end temperature',
+  about:
+    'Band of a stage table at sea level, carried to the pressure at the same solids. Words of the trade; the bands differ between books.',
+  inputs: [
+    { key: 'temperature_c', unit: '°C', meaning: 'end temperature', possible: [0, 200], fitted: [106, 170] },
+    { ...pressure, default: 101_325 },
+  ],
+  outputs: [{ key: 'stage', unit: '1', meaning: 'name of the stage; between stages where no band holds it' }],
+  sources: ['sugar-boiling-stages', 'starzak-peacock-1997'],
+  standing: 'secondhand',
+  run: ({ temperature_c, pressure_pa }) => ({ stage: { value: boilingStage(temperature_c, pressure_pa) ?? 'between stages' } }),
+});
+
+export const stageTemperaturesModel = defineModel({
+  id: 'sugar_boiling.stage_temperatures',
+  title: 'End temperatures of a stage of sugar boiling',
+  about: 'Band of a stage table at sea level, carried to the pressure at the same solids.',
+  inputs: [
+    { key: 'stage', unit: '1', kind: 'choice', meaning: 'which stage', choices: boilingStages },
+    { ...pressure, default: 101_325 },
+  ],
+  outputs: [
+    { key: 'low_c', unit: '°C', meaning: 'lowest end temperature' },
+    { key: 'high_c', unit: '°C', meaning: 'highest end temperature' },
+  ],
+  sources: ['sugar-boiling-stages', 'starzak-peacock-1997'],
+  standing: 'secondhand',
+  run: ({ stage, pressure_pa }) => {
+    const [low, high] = stageTemperatures(stage as BoilingStage, pressure_pa);
+    return { low_c: { value: low, low: low - 2, high: low + 2 }, high_c: { value: high, low: high - 2, high: high + 2 } };
   },
 });

@@ -1,4 +1,4 @@
-import { composition, type CompositionKey } from '../../composition.js';
+import { at, composition, type CompositionKey } from '../../composition.js';
 import { saturationTemperature } from '../../core/saturation.js';
 import { BadInput } from '../../errors.js';
 import { defineModel } from '../../model.js';
@@ -105,7 +105,7 @@ export const foodActivityModel = defineModel({
     const food = foodOf(x);
     const value = waterActivityOf(food, x.temperature_c, x.crystalline_sucrose);
     const spread = spreadOf(value);
-    return { water_activity: { value, low: Math.max(0, value - spread), high: Math.min(1, value + spread) }, moisture: food[0]! };
+    return { water_activity: { value, low: Math.max(0, value - spread), high: Math.min(1, value + spread) }, moisture: food[at.water]! };
   },
 });
 
@@ -133,12 +133,12 @@ export const foodMoistureModel = defineModel({
   standing: 'memory',
   run: (x) => {
     const food = foodOf(x);
-    const at = (aw: number): number =>
+    const moistAt = (aw: number): number =>
       equilibriumMoisture(food, Math.min(0.995, Math.max(0.005, aw)), x.temperature_c, x.crystalline_sucrose);
-    const value = at(x.water_activity);
+    const value = moistAt(x.water_activity);
     const spread = spreadOf(x.water_activity);
     return {
-      moisture: { value, low: at(x.water_activity - spread), high: at(x.water_activity + spread) },
+      moisture: { value, low: moistAt(x.water_activity - spread), high: moistAt(x.water_activity + spread) },
       moisture_dry_basis: value / (1 - value),
     };
   },
