@@ -79,7 +79,7 @@ export { kernelFaults, piecesVariation, type KernelTest } from './peanut/quality
 export { afterBlanchAndSort, aflatoxinSortedOut, concentrationAfter } from './peanut/sorting.js';
 export { cocoaBed, endMoisture, peanutBed, roastBed, type BedHistory, type BedRoast, type RoastProduct } from './roasting/bed.js';
 export { lightness, lightnessRate, roastDegree, timeToLightness } from './roasting/colour.js';
-export { cocoaAcid, cocoaMoisture, cocoaMoistureStep, dryBasis, peanutMoisture, slabDryingTime, wetBasis } from './roasting/drying.js';
+export { cocoaAcid, cocoaMoisture, cocoaMoistureStep, dryBasis, peanutMoisture, slabDryingTime } from './roasting/drying.js';
 export { energyPerKilogram, roastDrum, type DrumResult, type DrumRoast } from './roasting/drum.js';
 export {
   airBalance,

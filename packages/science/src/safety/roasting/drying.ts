@@ -9,9 +9,8 @@ export function arrhenius(temperature: number, reference: number, energy: number
   return Math.exp((-energy / GAS) * (1 / (temperature + KELVIN) - 1 / (reference + KELVIN)));
 }
 
-/** Moisture per dry matter from wet-basis moisture, and back. */
+/** Moisture per dry matter from wet-basis moisture. */
 export const dryBasis = (wet: number): number => wet / (1 - wet);
-export const wetBasis = (dry: number): number => dry / (1 + dry);
 
 /**
  * Moisture (dry basis) of cocoa beans held at one roaster temperature.
