@@ -144,7 +144,10 @@ function boiling(b: Builder, component: Component, s: string, k: string, offset:
     equation: 'T where aw(dissolved phase, T) · psat(T) = p, plus the plant’s own correction',
     sources: boilingSources,
     run: (inside: Composition, p: number, correction: number) => boilingPoint(solutionOf(inside), p) + correction,
-    uncertainty: () => [1.5],
+    uncertainty: ([inside, p], [t]) => {
+      const { low, high } = boilingEstimate(t as number, boilingPointElevation(solutionOf(inside as Composition), p as number), 'mixture');
+      return [(high! - low!) / 2];
+    },
   });
 }
 

@@ -1,6 +1,7 @@
 import type { Value } from '@barwright/chain';
 import type { Component, Plant } from '@barwright/plant';
 import {
+  activityEstimate,
   airFraction,
   at,
   compositionKeys,
@@ -118,7 +119,10 @@ function activitySteps(b: Builder, plant: Plant, component: Component, parts: re
     equation: 'aw of water and what is dissolved in it: no fat, no protein, no crystals',
     sources: ['starzak-peacock-1997', 'norrish-1966'],
     run: (...values: Value[]) => waterActivity(dissolved(values), activityAt),
-    uncertainty: () => [0.02],
+    uncertainty: (_, [aw]) => {
+      const { low, high } = activityEstimate(aw as number, 'mixture');
+      return [(high! - low!) / 2];
+    },
   });
   b.step({
     title: 'The classic first estimate, for comparison',

@@ -1,4 +1,5 @@
 import type { Bar, Layer, Plant } from '@barwright/plant';
+import { activityEstimate } from '@barwright/science';
 import { fraction, type Builder } from './builder.js';
 
 /** Layers that touch, from below: each layer with the next one that has not sunk into another. */
@@ -29,7 +30,11 @@ export function stepSteps(b: Builder, plant: Plant, bar: Bar): void {
       ],
       equation: 'step = |aw above − aw below|',
       run: (a: number, z: number) => Math.abs(a - z),
-      uncertainty: () => [0.02],
+      uncertainty: ([a, z]) => [
+        Math.hypot(
+          ...[a, z].map((aw) => (activityEstimate(aw as number, 'mixture').high! - activityEstimate(aw as number, 'mixture').low!) / 2),
+        ),
+      ],
     });
   }
 }

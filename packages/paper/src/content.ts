@@ -232,6 +232,10 @@ function divisionFor(from: PlantChain, mass: number): number {
   return (scales.find((scale) => mass <= scale.upTo) ?? scales.at(-1) ?? { division: 0.001 }).division;
 }
 
+function half(state: State, id: string): string {
+  return (state.uncertainty(id) ?? 0).toFixed(1);
+}
+
 /** What happens at each stage, in a few words. */
 function stageNotes(state: State, from: PlantChain, component: Component): string[] {
   const c = component.slug;
@@ -242,7 +246,10 @@ function stageNotes(state: State, from: PlantChain, component: Component): strin
       const [true_, indicated, per, solids] = ['cook_temperature', 'cook_indicated', 'cook_per_kpa', 'cook_solids'].map((name) =>
         words(from, state, `${c}.${name}`, 'metric'),
       );
-      if (true_) parts.push(`cook to ${true_} true, ${indicated} as its probe shows (computed, ± 1.5 K until calibrated; ${per})`);
+      if (true_)
+        parts.push(
+          `cook to ${true_} true, ${indicated} as its probe shows (computed, ± ${half(state, `${c}.cook_temperature`)} K until calibrated; ${per})`,
+        );
       if (solids) parts.push(`dissolved solids ${solids}`);
     }
     if (stage.temperature) parts.push(stage.temperature.text);

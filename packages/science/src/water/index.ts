@@ -36,3 +36,4 @@ export {
 export { dissolvedSolids, solutionOf, withWater, type Solution } from './solution.js';
 export { boilingStage, boilingStages, stageTemperatures, type BoilingStage } from './stages.js';
 export { sucroseEquivalent, sucroseViscosity, syrupViscosity } from './viscosity.js';
+export { activityEstimate, boilingEstimate } from './spread.js';

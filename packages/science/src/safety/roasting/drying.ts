@@ -1,3 +1,4 @@
+export { wetBasis } from '../../water/isotherm.js';
 import { NoSolution, requireRange } from '../../errors.js';
 import { cocoaAcidity, cocoaDiffusivity, cocoaPage, peanutDrying, peanutRate } from '../data/roasting.js';
 
