@@ -1,6 +1,16 @@
 import type { Step, Value } from '@barwright/chain';
 import type { Component, Entered, Stage } from '@barwright/plant';
-import { at, boilingPoint, boilingSensitivity, compositionKeys, solutionOf, waterForBoiling, type Composition } from '@barwright/science';
+import {
+  at,
+  boilingEstimate,
+  boilingPoint,
+  boilingPointElevation,
+  boilingSensitivity,
+  compositionKeys,
+  solutionOf,
+  waterForBoiling,
+  type Composition,
+} from '@barwright/science';
 import { celsius, kelvin, percent, vector, windowOf, type Builder } from './builder.js';
 import { perKilogramCharge, slugOf, withoutWater, type Drive, type Part } from './component.js';
 
