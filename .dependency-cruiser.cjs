@@ -22,7 +22,7 @@ const rule = (name, from, allowedNames) => ({
   from: { path: from },
   to: {
     path: '^(packages|apps)/',
-    pathNot: [from, ...allowedNames.map((other) => (other === 'server' ? '^apps/server/' : `^packages/${other}/`))],
+    pathNot: [from, `^(packages|apps)/${name.replace('downward-', '')}/package.json$`, ...allowedNames.map((other) => (other === 'server' ? '^apps/server/' : `^packages/${other}/`))],
   },
 });
 module.exports = {

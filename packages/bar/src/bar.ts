@@ -1,11 +1,12 @@
 import type { Bar, Component, Plant } from '@barwright/plant';
 import type { Builder } from './builder.js';
-import { componentSteps, type Drive } from './component.js';
+import { componentSteps } from './component.js';
 import { costSteps } from './cost.js';
 import { labelSteps } from './label.js';
 import { barParts, layerSteps } from './layers.js';
 import { lawSteps } from './law.js';
 import { massSteps } from './mass.js';
+import type { Drive } from './parts.js';
 import { plantSteps } from './plant.js';
 import { stepSteps } from './step.js';
 

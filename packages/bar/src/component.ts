@@ -1,17 +1,10 @@
 import type { Quantity, Value } from '@barwright/chain';
-import type { Addition, Component, Material, Plant, Stage } from '@barwright/plant';
+import { slugOf, type Addition, type Component, type Material, type Plant, type Stage } from '@barwright/plant';
 import { at, atMoisture, compositionKeys, mix, type Composition } from '@barwright/science';
-import type { Builder } from './builder.js';
-import { percent, vector, type Look } from './builder.js';
+import { percent, vector, type Builder } from './builder.js';
 import { cookSteps } from './cook.js';
+import { additionsOf, perKilogramCharge, withoutWater, type Drive, type Part } from './parts.js';
 import { propertySteps } from './properties.js';
-
-export const perKilogramCharge: Look = { unit: 'kg/kg', show: 'kg per 100 kg charge', decimals: 2 };
-
-/** How a chain is driven: the cook temperature (°C) of components, by slug, that are set by temperature instead of by final moisture. */
-export interface Drive {
-  readonly cookTemperature?: Readonly<Record<string, number>>;
-}
 
 /** Adds every quantity of one component: charge, stages, yield, composition, cost, properties. Components inside it come first. */
 export function componentSteps(b: Builder, plant: Plant, component: Component, drive: Drive): void {
@@ -50,35 +43,6 @@ export function componentSteps(b: Builder, plant: Plant, component: Component, d
   stageSteps(b, component, parts, drive);
   costSteps(b, plant, component, parts);
   propertySteps(b, plant, component, parts);
-}
-
-export interface Part {
-  readonly addition: Addition;
-  readonly stage: Stage;
-  readonly share: string;
-  readonly composition: string;
-  readonly price: string | undefined;
-}
-
-/** The ids of the additions: '<component>.charge.<ingredient>', with the stage behind it where one ingredient enters twice. */
-export function additionsOf(component: Component): readonly { addition: Addition; stage: Stage; id: string; slug: string }[] {
-  const all = component.stages.flatMap((stage) => stage.adds.map((addition) => ({ addition, stage })));
-  const count = new Map<string, number>();
-  for (const { addition } of all) count.set(addition.name, (count.get(addition.name) ?? 0) + 1);
-  return all.map(({ addition, stage }) => {
-    const slug = slugOf(addition.name);
-    const id = `${component.slug}.charge.${slug}`;
-    return { addition, stage, slug, id: count.get(addition.name)! > 1 ? `${id}.${stage.slug}` : id };
-  });
-}
-
-/** Lower case, letters, digits and underscores. */
-export function slugOf(name: string): string {
-  return name
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '_')
-    .replace(/^_|_$/g, '');
 }
 
 function ingredient(b: Builder, plant: Plant, component: Component, addition: Addition): Omit<Part, 'share'> {
@@ -268,14 +232,6 @@ function costSteps(b: Builder, plant: Plant, component: Component, parts: readon
       return cost / values[2 * n + 1]! / values[2 * n]! + (values[2 * n + 2] ?? 0);
     },
   });
-}
-
-/** Takes a share of the mass away as water: what is left, renormalised. */
-export function withoutWater(of: Composition, removed: number): Composition {
-  const left = 1 - removed;
-  const out = of.map((value) => value / left);
-  out[at.water] = (of[at.water]! - removed) / left;
-  return out;
 }
 
 function sum(...values: number[]): number {

@@ -1,5 +1,5 @@
 import type { Step, Value } from '@barwright/chain';
-import type { Component, Entered, Stage } from '@barwright/plant';
+import { slugOf, type Component, type Entered, type Stage } from '@barwright/plant';
 import {
   at,
   boilingEstimate,
@@ -12,7 +12,7 @@ import {
   type Composition,
 } from '@barwright/science';
 import { celsius, kelvin, percent, vector, windowOf, type Builder } from './builder.js';
-import { perKilogramCharge, slugOf, withoutWater, type Drive, type Part } from './component.js';
+import { perKilogramCharge, withoutWater, type Drive, type Part } from './parts.js';
 
 /** Sources behind the boiling point of what is in a cooker. */
 const boilingSources = ['starzak-peacock-1997', 'norrish-1966', 'iapws-if97'];

@@ -1,8 +1,8 @@
 import type { Value } from '@barwright/chain';
-import type { Bar, Component, Plant } from '@barwright/plant';
+import { slugOf, type Bar, type Component, type Plant } from '@barwright/plant';
 import { compositionKeys, mix, nutritionPer100g, type Composition } from '@barwright/science';
 import { gram, percent, vector, type Builder } from './builder.js';
-import { additionsOf, slugOf } from './component.js';
+import { additionsOf } from './parts.js';
 import { barParts } from './layers.js';
 
 /** The nutrition declaration, in the order of the label. */

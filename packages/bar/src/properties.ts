@@ -18,7 +18,7 @@ import {
   type CompositionKey,
 } from '@barwright/science';
 import { density, fraction, lookOfWritten, percent, vector, windowOf, type Builder } from './builder.js';
-import type { Part } from './component.js';
+import type { Part } from './parts.js';
 
 /** Temperature at which activity, density and specific heat of a finished component are stated. */
 const statedAt = 20;

@@ -1,7 +1,7 @@
 import type { Quantity, State } from '@barwright/chain';
-import { additionsOf, componentsOf, lookOfWritten, slugOf } from '@barwright/bar';
+import { additionsOf, componentsOf, lookOfWritten } from '@barwright/bar';
 import { allergens, presentation, stationsByUse, type PlantChain, type Units } from '@barwright/line';
-import type { Component, PlannedCheck } from '@barwright/plant';
+import { slugOf, type Component, type PlannedCheck } from '@barwright/plant';
 
 /** One number to hold: aim and window in the unit shown, what to do when it is outside. */
 export interface SheetRow {
