@@ -8,6 +8,14 @@ export function touchingLayers(bar: Bar): readonly (readonly [Layer, Layer])[] {
   return hosts.slice(1).map((layer, i) => [hosts[i]!, layer] as const);
 }
 
+/** Both activities come from one model, so most of its error cancels in their difference. Assumed, not measured. */
+const sharedError = 0.8;
+
+function halfWidth(aw: number): number {
+  const { low, high } = activityEstimate(aw, 'mixture');
+  return (high! - low!) / 2;
+}
+
 /** Difference of water activity between layers that touch: it drives water from one to the other. */
 export function stepSteps(b: Builder, plant: Plant, bar: Bar): void {
   for (const [below, above] of touchingLayers(bar)) {
@@ -30,11 +38,10 @@ export function stepSteps(b: Builder, plant: Plant, bar: Bar): void {
       ],
       equation: 'step = |aw above − aw below|',
       run: (a: number, z: number) => Math.abs(a - z),
-      uncertainty: ([a, z]) => [
-        Math.hypot(
-          ...[a, z].map((aw) => (activityEstimate(aw as number, 'mixture').high! - activityEstimate(aw as number, 'mixture').low!) / 2),
-        ),
-      ],
+      uncertainty: ([a, z]) => {
+        const [above, below] = [a, z].map((aw) => halfWidth(aw as number)) as [number, number];
+        return [Math.sqrt(above ** 2 + below ** 2 - 2 * sharedError * above * below)];
+      },
     });
   }
 }

@@ -75,7 +75,8 @@ export function comparisonJson(comparison: Comparison, units: Units): Record<str
 
 export function printComparison(opened: Opened, comparison: Comparison, out: Out, before: string, after: string): void {
   const numbers = comparison.differences.filter(
-    (difference) => typeof difference.before === 'number' && !/\.stage\.|^need\./.test(difference.id),
+    (difference) =>
+      typeof difference.before === 'number' && !/\.stage\.|^need\.|^(flow|order)\.material\.|^label\.(input|share)\./.test(difference.id),
   );
   if (numbers.length === 0) {
     out.line('Nothing differs.');

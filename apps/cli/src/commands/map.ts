@@ -15,7 +15,7 @@ export async function mapCommand(folder: string, options: MapOptions, out: Out):
   const drawn = map(opened.chain, opened.session, {
     x: axisOf(opened, '--x', options.x),
     y: axisOf(opened, '--y', options.y),
-    outputs: options.output ?? [],
+    outputs: options.output ?? [options.x.split(':')[0]!],
   });
   if (options.json) out.json(asJson(opened, drawn));
   else print(opened, drawn, out);
