@@ -9,12 +9,13 @@
  * Each case prints one line of JSON. Median of the repeats, after two to warm up; `first_ms` is the very first run.
  */
 import { readFileSync } from 'node:fs';
-import { buildChain, evaluate, vary, varyWithDraws, type Variation } from '../src/index.js';
+import { buildChain, evaluate, Scratch, vary, varyWithDraws, type Variation } from '../src/index.js';
 import { randomBits } from '../src/sampling/random.js';
 import { sixtyInputs, sixtyOutputs, sixtyRoots, sixtySteps } from './sixty-formulas.js';
 
 const chain = buildChain(sixtyRoots, sixtySteps);
 const state = evaluate(chain);
+const scratch = new Scratch();
 
 function timed<T>(repeats: number, run: () => T): { result: T; ms: number; best: number; first: number } {
   const times: number[] = [];
@@ -49,13 +50,13 @@ if (path) {
   const columns = readDraws(path);
   print(
     'sixty formulas, given draws',
-    timed(25, () => varyWithDraws(chain, state, { columns, outputs: sixtyOutputs })),
+    timed(25, () => varyWithDraws(chain, state, { columns, outputs: sixtyOutputs, scratch })),
   );
 }
 const inputs = sixtyInputs.map(([id, , sd]) => ({ id, sd }));
 print(
   'sixty formulas, even points drawn too',
-  timed(15, () => vary(chain, state, { inputs, outputs: sixtyOutputs, samples: 100_000, shares: false })),
+  timed(15, () => vary(chain, state, { inputs, outputs: sixtyOutputs, samples: 100_000, shares: false, scratch })),
 );
 const shared = timed(5, () => vary(chain, state, { inputs, outputs: sixtyOutputs }));
 print('sixty formulas, with ranked shares', shared);

@@ -136,8 +136,16 @@ export class Session extends Reading {
 
   private settle(touched: ReadonlyMap<number, Value>, changed: number[] = []): readonly string[] {
     this.engine.settle(changed);
-    for (const [index, value] of touched) if (!same(this.engine.values[index]!, value)) changed.push(index);
+    for (const [index, value] of touched) if (!same(this.engine.values[index]!, value)) changed.unshift(index);
     this.kept = undefined;
-    return [...new Set(changed)].sort((a, b) => a - b).map((q) => this.chain.quantities[q]!.id);
+    return inOrder(changed).map((q) => this.chain.quantities[q]!.id);
   }
+}
+
+/** Sorted, each once. Steps run in the order of the chain, so that only what was put in place stands out of it. */
+function inOrder(numbers: number[]): number[] {
+  for (let i = 1; i < numbers.length; i++) {
+    if (numbers[i]! <= numbers[i - 1]!) return [...new Set(numbers)].sort((a, b) => a - b);
+  }
+  return numbers;
 }

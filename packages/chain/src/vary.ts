@@ -1,11 +1,12 @@
 import type { Chain } from './build.js';
 import { ChainError } from './errors.js';
-import { select, type Selected } from './names.js';
+import { select } from './names.js';
 import { drawnInputs, wantedOutputs, type DrawnInput, type VaryInput } from './sampling/inputs.js';
+import { Kept, Scratch } from './sampling/kept.js';
 import { bind, compile, sharedColumns, zeroIfFinite, type Failures, type Program } from './sampling/program.js';
 import { sharesOf, type Shares } from './sampling/shares.js';
 import { ScrambledSobol } from './sampling/sobol.js';
-import { Kept, spreadOf, type Spread } from './sampling/summary.js';
+import { spreadOf, type Spread } from './sampling/summary.js';
 import { engineOf, type State } from './state.js';
 
 export interface VaryRequest {
@@ -23,6 +24,8 @@ export interface VaryRequest {
   readonly shares?: boolean;
   /** Base points for the shares, default 8192 or `samples` where that is less. */
   readonly shareSamples?: number;
+  /** Memory to use again, for variations that follow each other. */
+  readonly scratch?: Scratch;
   /** Called between blocks with the part of the work done, 0 to 1. */
   readonly onProgress?: (done: number) => void;
   readonly signal?: AbortSignal;
@@ -46,30 +49,41 @@ const BLOCK = 1024;
  * @throws ChainError for unknown names, contradictory spreads, NO_VALUE where an output has no value, CANCELLED by the signal
  */
 export function vary(chain: Chain, state: State, request: VaryRequest): Variation {
-  const work = steps(chain, state, request);
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return value;
-    tell(request, value);
-  }
+  return drive(steps(chain, state, request), request);
 }
 
 /** The same, giving way to other work about every frame, so that a page stays alive and the signal is heard. */
 export async function varyAsync(chain: Chain, state: State, request: VaryRequest): Promise<Variation> {
   const work = steps(chain, state, request);
-  let rested = performance.now();
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return value;
-    tell(request, value);
-    if (performance.now() - rested > 12) {
-      await new Promise((resume) => setTimeout(resume, 0));
-      rested = performance.now();
+  try {
+    let rested = performance.now();
+    for (;;) {
+      const { done, value } = work.next();
+      if (done) return value;
+      tell(request, value);
+      if (performance.now() - rested > 12) {
+        await new Promise((resume) => setTimeout(resume, 0));
+        rested = performance.now();
+      }
     }
+  } finally {
+    work.return(undefined as never); // gives back what a cancelled variation holds
   }
 }
 
-function tell({ onProgress, signal }: VaryRequest, done: number): void {
+function drive<T>(work: Generator<number, T>, request: Pick<VaryRequest, 'onProgress' | 'signal'>): T {
+  try {
+    for (;;) {
+      const { done, value } = work.next();
+      if (done) return value;
+      tell(request, value);
+    }
+  } finally {
+    work.return(undefined as never);
+  }
+}
+
+function tell({ onProgress, signal }: Pick<VaryRequest, 'onProgress' | 'signal'>, done: number): void {
   onProgress?.(done);
   if (signal?.aborted) throw new ChainError('CANCELLED', `The variation was cancelled after ${Math.round(done * 100)} % of the samples`);
 }
@@ -92,8 +106,8 @@ function* steps(chain: Chain, state: State, request: VaryRequest): Generator<num
 
   const block = Math.min(BLOCK, perScramble);
   const draw = drawScrambled(inputs, perScramble, block, seed);
-  const kept = yield* run(program, samples, block, draw, failures, total);
-  const spreads = summaries(chain, outputs, kept, scrambles);
+  const scratch = request.scratch ?? new Scratch();
+  const spreads = yield* part(run({ program, samples, block, groups: scrambles, draw, failures, scratch }), total);
   if (!withShares) return { samples, inputs: inputs.map(({ name }) => name.name), outputs: spreads, failures };
   const shares = yield* sharesOf(program, inputs, scrambles, sharePoints, seed, failures, samples / total);
   return {
@@ -102,6 +116,15 @@ function* steps(chain: Chain, state: State, request: VaryRequest): Generator<num
     outputs: spreads.map((spread, o) => ({ ...spread, shares: shares[o]! })),
     failures,
   };
+}
+
+/** Passes on the progress of one part of the work, as a share of all of it. */
+function* part<T>(work: Generator<number, T>, total: number): Generator<number, T> {
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+    yield value / total;
+  }
 }
 
 /** Gives the draws of a block, one array of `count` numbers for each input: samples from `start` on. */
@@ -118,39 +141,53 @@ function drawScrambled(inputs: readonly DrawnInput[], perScramble: number, block
   };
 }
 
-/** Runs a program block by block and keeps every sample of every output. */
-function* run(program: Program, samples: number, block: number, draw: Draw, failures: Failures, total: number): Generator<number, Kept[]> {
+interface Run {
+  readonly program: Program;
+  readonly samples: number;
+  readonly block: number;
+  /** Independent parts of equal size, for the errors. */
+  readonly groups: number;
+  readonly draw: Draw;
+  readonly failures: Failures;
+  readonly scratch: Scratch;
+}
+
+/** Runs a program block by block, keeps every sample of every output and sums up. Yields how many samples are done. */
+function* run({ program, samples, block, groups, draw, failures, scratch }: Run): Generator<number, Spread[]> {
   const columns = sharedColumns(program, block);
   const operations = program.operations.map((operation) => bind(operation, columns, block, failures));
   const draws = program.drawColumns.map((c) => columns[c]!);
   const outputs = program.outputColumns.map((c) => columns[c]!);
-  const kept = program.middle.map((middle) => new Kept(samples, middle));
-  for (let start = 0; start < samples; start += block) {
-    const count = Math.min(block, samples - start);
-    const results = kept.map(({ values }) => values.subarray(start, start + count));
-    outputs.forEach((column, o) => {
-      if (column.passing) column.numbers = results[o]!;
-    });
-    draw(start, count).forEach((numbers, i) => (draws[i]!.numbers = numbers));
-    for (const operation of operations) operation(count);
-    outputs.forEach(({ constant, numbers }, o) => {
-      if (constant !== undefined) results[o]!.fill(constant as number);
-      else if (numbers !== results[o]) results[o]!.set(numbers!.subarray(0, count)); // an input that is an output too
-      kept[o]!.add(start, count);
-    });
-    yield (start + count) / total;
+  const mine = scratch.take(outputs.length, samples);
+  try {
+    const kept = program.middle.map((middle) => new Kept(samples, middle, mine ? scratch : undefined));
+    for (let start = 0; start < samples; start += block) {
+      const count = Math.min(block, samples - start);
+      const results = kept.map(({ values }) => values.subarray(start, start + count));
+      outputs.forEach((column, o) => {
+        if (column.passing) column.numbers = results[o]!;
+      });
+      draw(start, count).forEach((numbers, i) => (draws[i]!.numbers = numbers));
+      for (const operation of operations) operation(count);
+      outputs.forEach(({ constant, numbers }, o) => {
+        if (constant !== undefined) results[o]!.fill(constant as number);
+        else if (numbers !== results[o]) results[o]!.set(numbers!.subarray(0, count)); // an input that is an output too
+        kept[o]!.add(start, count);
+      });
+      yield start + count;
+    }
+    return program.outputs.map(({ name, index }, o) => spreadOf(name, kept[o]!, groups, program.chain.quantities[index]!.window));
+  } finally {
+    if (mine) scratch.release();
   }
-  return kept;
-}
-
-function summaries(chain: Chain, outputs: readonly Selected[], kept: readonly Kept[], groups: number): Spread[] {
-  return outputs.map(({ name, index }, o) => spreadOf(name, kept[o]!, groups, chain.quantities[index]!.window));
 }
 
 export interface DrawsRequest {
   /** Draws by input, `id` or `id[label]`, all of one length: from the plant's own log, or from another source of numbers. */
   readonly columns: Readonly<Record<string, Float64Array>>;
   readonly outputs: readonly string[];
+  /** Memory to use again, for variations that follow each other. */
+  readonly scratch?: Scratch;
   readonly onProgress?: (done: number) => void;
   readonly signal?: AbortSignal;
 }
@@ -182,12 +219,9 @@ export function varyWithDraws(chain: Chain, state: State, request: DrawsRequest)
       if (zeroIfFinite(part, count) === 0) return part;
       throw notFinite(i);
     });
-  const work = run(program, samples, Math.min(BLOCK, samples), draw, failures, samples);
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return { samples, inputs: names, outputs: summaries(chain, outputs, value, 1), failures };
-    tell(request, value);
-  }
+  const scratch = request.scratch ?? new Scratch();
+  const work = run({ program, samples, block: Math.min(BLOCK, samples), groups: 1, draw, failures, scratch });
+  return { samples, inputs: names, outputs: drive(part(work, samples), request), failures };
 }
 
 function whole(what: string, n: number): number {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { buildChain, ChainError, requireUnit, type Root, type Step } from '../src/index.js';
+import type { ChainError } from '../src/index.js';
+import { buildChain, requireUnit, type Root, type Step } from '../src/index.js';
 import { adding, root, step } from './small-chains.js';
 
 function codeOf(roots: readonly Root[], steps: readonly Step[]): ChainError {

@@ -153,7 +153,12 @@ describe('calibrate', () => {
     ['a model without a value at the start', [['a', -5]], 4, 'At the start values datum 1 has no y: Making y gave NaN'],
   ])('refuses %s, with a sentence', (_, names, count, reason) => {
     const five = model(['a', 'b', 'c', 'unused'], (x, a, b, c) => Math.sqrt(a! + c! + 1) + b! * x!);
-    const parameters = (names as unknown as readonly (readonly [string, number])[]).map(([id, start]) => ({ id, start, low: -10, high: 10 }));
+    const parameters = (names as unknown as readonly (readonly [string, number])[]).map(([id, start]) => ({
+      id,
+      start,
+      low: -10,
+      high: 10,
+    }));
     const points = Array.from({ length: count as number }, (_x, i) => [i, i * i] as const);
     expect(five(parameters, points)).toEqual({ found: false, code: 'CANNOT_TELL', reason: expect.stringContaining(reason as string) });
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
-import { buildChain, evaluate, vary, varyAsync, varyWithDraws, type Chain, type Step, type VaryInput } from '../src/index.js';
+import { buildChain, evaluate, Scratch, vary, varyAsync, varyWithDraws, type Chain, type Step, type VaryInput } from '../src/index.js';
 import { randomBits } from '../src/sampling/random.js';
 import { adding, root, step } from './small-chains.js';
 
@@ -261,6 +261,19 @@ describe('progress and cancelling', () => {
     const work = varyAsync(ishigamiChain, evaluate(ishigamiChain), request);
     setTimeout(() => control.abort(), 20);
     await expect(work).rejects.toMatchObject({ code: 'CANCELLED' });
+  });
+  it('uses memory again without a trace of what was in it, and gives it back when cancelled', async () => {
+    const scratch = new Scratch();
+    const state = evaluate(ishigamiChain);
+    const request = { inputs: circle, outputs: ['y'], shares: false };
+    const fresh = vary(ishigamiChain, state, request);
+    expect(() => vary(ishigamiChain, state, { ...request, scratch, samples: 65_536, signal: AbortSignal.abort() })).toThrow('cancelled');
+    const both = await Promise.all([
+      varyAsync(ishigamiChain, state, { ...request, scratch }),
+      varyAsync(ishigamiChain, state, { ...request, scratch }),
+    ]);
+    expect(both).toEqual([fresh, fresh]);
+    expect(vary(ishigamiChain, state, { ...request, scratch })).toEqual(fresh);
   });
   it('gives the same result when it gives way to other work', async () => {
     const request = { inputs: circle, outputs: ['y'] };

@@ -4,7 +4,7 @@ import { uses } from '../explain.js';
 import { ChainError } from '../errors.js';
 import { select, type Selected } from '../names.js';
 import { numberAt } from '../probe.js';
-import { normalQuantile } from './normal.js';
+import { normalQuantile, shapeNormal } from './normal.js';
 
 /** How an input varies, in its unit. Without numbers: by the standard deviation that its root states. */
 export interface VaryInput {
@@ -80,10 +80,6 @@ function drawn(chain: Chain, state: State, input: VaryInput): DrawnInput {
   const peak = input.centre ?? (now >= low && now <= high ? now : (low + high) / 2);
   if (!(peak >= low && peak <= high)) throw bad(name, `has its peak at ${peak}, outside ${low} to ${high}`);
   return { name, middle: (low + high + peak) / 3, shape: (u, count) => shapeTriangle(u, count, low, peak, high) };
-}
-
-function shapeNormal(u: Float64Array, count: number, mean: number, sd: number): void {
-  for (let i = 0; i < count; i++) u[i] = mean + sd * normalQuantile(u[i]!);
 }
 
 function shapeUniform(u: Float64Array, count: number, low: number, high: number): void {

@@ -44,3 +44,41 @@ export function normalQuantile(p: number): number {
   const x = r <= 5 ? ratio(C, D, r - 1.6) : ratio(E, F, r - 5);
   return q < 0 ? -x : x;
 }
+
+/** Cells of the table; it reaches over the middle 95 % of the shares. */
+const CELLS = 2048;
+const REACH = 0.475;
+let table: Float64Array | undefined;
+
+/** Value, and slope times the width of a cell, at the ends of all cells. */
+function quantileTable(): Float64Array {
+  const width = (2 * REACH) / CELLS;
+  const result = new Float64Array(2 * CELLS + 2);
+  for (let k = 0; k <= CELLS; k++) {
+    const z = normalQuantile(0.5 - REACH + k * width);
+    result[2 * k] = z;
+    result[2 * k + 1] = width * Math.sqrt(2 * Math.PI) * Math.exp((z * z) / 2);
+  }
+  return result;
+}
+
+/**
+ * Turns even draws into normal ones, in place: by cubic interpolation between exact values and slopes in the middle, and by
+ * `normalQuantile` in the tails. Interpolation errs by at most h⁴/384 times the fourth derivative, (7z + 6z³)/φ⁴: 7e-10 of a
+ * standard deviation at the ends of the table, less than the spacing of 32-bit draws there.
+ */
+export function shapeNormal(u: Float64Array, count: number, mean: number, sd: number): void {
+  const nodes = (table ??= quantileTable());
+  for (let i = 0; i < count; i++) {
+    const place = (u[i]! - (0.5 - REACH)) * (CELLS / (2 * REACH));
+    if (place >= 0 && place < CELLS) {
+      const k = place | 0;
+      const t = place - k;
+      const z = nodes[2 * k]!;
+      const m = nodes[2 * k + 1]!;
+      const rise = nodes[2 * k + 2]! - z;
+      const bend = m + nodes[2 * k + 3]! - 2 * rise;
+      u[i] = mean + sd * (z + t * (m + t * (rise - m - bend + t * bend)));
+    } else u[i] = mean + sd * normalQuantile(u[i]!);
+  }
+}

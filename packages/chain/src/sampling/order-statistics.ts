@@ -1,21 +1,19 @@
+/** Up to this many, sorting is quicker. */
+const FEW = 512;
+const BINS = 512;
+
 /**
- * The values that would stand at given places if the list were sorted, without sorting it: values are counted into equal
- * bins, and only bins that hold a place asked for are looked into, again by bins where they are large. Two passes for
- * well-spread values; a far outlier costs passes over what shares a bin.
+ * The values that would stand at given places if the list were sorted, without sorting a long one: values are counted into
+ * equal bins, and only bins that hold a place asked for are looked into, again by bins where they are large.
  *
  * @param values - finite; none is moved
- * @param least - the smallest of them
- * @param most - the largest
  * @param ranks - places from 0, ascending, each below the number of values
  */
-export function orderStatistics(values: Float64Array, least: number, most: number, ranks: readonly number[]): Float64Array {
+export function orderStatistics(values: Float64Array, ranks: readonly number[]): Float64Array {
   const found = new Float64Array(ranks.length);
-  look(values, least, most, { ranks, from: 0, to: ranks.length, before: 0, found });
+  look(values, { ranks, from: 0, to: ranks.length, before: 0, found });
   return found;
 }
-
-/** Below this many, sorting is quicker. */
-const FEW = 512;
 
 interface Wanted {
   readonly ranks: readonly number[];
@@ -27,28 +25,36 @@ interface Wanted {
   readonly found: Float64Array;
 }
 
-function look(values: Float64Array, least: number, most: number, wanted: Wanted): void {
+function look(values: Float64Array, wanted: Wanted): void {
   const { before, found, from, ranks, to } = wanted;
-  const bins = values.length > 16_384 ? 4096 : 512;
-  const scale = bins / (most - least);
+  const bySorting = () => {
+    const sorted = values.slice().sort();
+    for (let r = from; r < to; r++) found[r] = sorted[ranks[r]! - before]!;
+  };
+  if (values.length <= FEW) return bySorting();
+  let least = values[0]!;
+  let most = least;
+  for (let i = 1; i < values.length; i++) {
+    const x = values[i]!;
+    if (x < least) least = x;
+    if (x > most) most = x;
+  }
   if (least === most) {
     found.fill(least, from, to);
     return;
   }
-  if (values.length <= FEW || !(scale > 0 && scale < Infinity)) {
-    const sorted = values.slice().sort();
-    for (let r = from; r < to; r++) found[r] = sorted[ranks[r]! - before]!;
-    return;
-  }
-  const sizes = new Int32Array(bins + 1);
-  count(values, least, scale, sizes);
-  sizes[bins - 1]! += sizes[bins]!; // the largest value itself falls just beyond the last bin
-  const start = new Int32Array(bins + 1).fill(-1);
+  const scale = BINS / (most - least);
+  if (!(scale > 0 && scale < Infinity)) return bySorting();
+  // The largest value itself falls just beyond the last bin, which takes it in.
+  const binOf = (x: number) => Math.min(BINS - 1, ((x - least) * scale) | 0);
+  const sizes = new Int32Array(BINS);
+  for (let i = 0; i < values.length; i++) sizes[binOf(values[i]!)]!++;
+  const start = new Int32Array(BINS).fill(-1);
   const parts: (Wanted & { readonly start: number; readonly size: number })[] = [];
   let below = before;
   let gathered = 0;
   let r = from;
-  for (let bin = 0; bin < bins && r < to; bin++) {
+  for (let bin = 0; bin < BINS && r < to; bin++) {
     const size = sizes[bin]!;
     if (ranks[r]! < below + size) {
       const first = r;
@@ -60,40 +66,14 @@ function look(values: Float64Array, least: number, most: number, wanted: Wanted)
     below += size;
   }
   const chosen = new Float64Array(gathered);
-  gather(values, least, scale, start, chosen);
-  for (const part of parts) {
-    const some = chosen.subarray(part.start, part.start + part.size);
-    let low = some[0]!;
-    let high = low;
-    for (let i = 1; i < some.length; i++) {
-      low = Math.min(low, some[i]!);
-      high = Math.max(high, some[i]!);
-    }
-    look(some, low, high, part);
-  }
-}
-
-function count(values: Float64Array, least: number, scale: number, sizes: Int32Array): void {
-  for (let i = 0; i < values.length; i++) sizes[((values[i]! - least) * scale) | 0]!++;
-}
-
-/** Copies the values of the bins that have a start, side by side. */
-function gather(values: Float64Array, least: number, scale: number, start: Int32Array, chosen: Float64Array): void {
-  const last = start.length - 2;
-  let top = start[last]!;
-  const wantsTop = top >= 0;
   for (let i = 0; i < values.length; i++) {
-    const x = values[i]!;
-    const bin = ((x - least) * scale) | 0;
-    if (bin >= last) {
-      if (wantsTop) chosen[top++] = x;
-      continue;
-    }
+    const bin = binOf(values[i]!);
     const at = start[bin]!;
     if (at < 0) continue;
-    chosen[at] = x;
+    chosen[at] = values[i]!;
     start[bin] = at + 1;
   }
+  for (const part of parts) look(chosen.subarray(part.start, part.start + part.size), part);
 }
 
 /** Place of a percentile by linear interpolation between neighbours (definition 7 of Hyndman and Fan, 1996). */

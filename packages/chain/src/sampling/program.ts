@@ -1,5 +1,6 @@
 import type { Chain } from '../build.js';
-import { callStep, Engine, hasValue, OK } from '../engine.js';
+import type { Engine } from '../engine.js';
+import { callStep, hasValue, OK } from '../engine.js';
 import { ChainError } from '../errors.js';
 import type { Selected } from '../names.js';
 import { pokeNumber } from '../probe.js';

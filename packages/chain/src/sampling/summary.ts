@@ -1,6 +1,7 @@
 import type { Window } from '../types.js';
 import { normalQuantile } from './normal.js';
-import { orderStatistics, placeOf } from './order-statistics.js';
+import type { Kept } from './kept.js';
+import { placeOf } from './order-statistics.js';
 import { studentQuantile } from './student.js';
 
 /** What the samples of one output say, in its unit. */
@@ -28,98 +29,6 @@ export interface Spread {
 
 const PERCENTILES = [0.025, 0.05, 0.5, 0.95, 0.975] as const;
 
-/** The samples of one output, with running sums taken while a block is at hand. */
-export class Kept {
-  readonly values: Float64Array;
-  readonly sums: { readonly end: number; readonly count: number; readonly sum: number; readonly squares: number }[] = [];
-  least = Infinity;
-  most = -Infinity;
-
-  /** @param middle - a typical value; sums are of differences from it, so that they keep their digits */
-  constructor(
-    samples: number,
-    private readonly middle: number,
-  ) {
-    this.values = new Float64Array(samples);
-  }
-
-  /** Takes notice of samples that were written. */
-  add(start: number, count: number): void {
-    const end = start + count;
-    const sums = blockSums(this.values, start, end, this.middle);
-    // A sample without a value makes the sum NaN; then the others are added one by one.
-    const good = Number.isFinite(sums.sum) ? sums : carefulSums(this.values, start, end, this.middle);
-    this.least = Math.min(this.least, good.least);
-    this.most = Math.max(this.most, good.most);
-    this.sums.push({ end, count: good.count, sum: good.sum, squares: good.squares });
-  }
-
-  /** Mean and standard deviation of all, and the means of `groups` equal parts. */
-  moments(groups: number): { readonly mean: number; readonly sd: number; readonly groupMeans: readonly number[]; readonly count: number } {
-    const size = this.values.length / groups;
-    const parts = Array.from({ length: groups }, () => ({ count: 0, sum: 0 }));
-    let [count, sum, squares] = [0, 0, 0];
-    for (const block of this.sums) {
-      const part = parts[Math.ceil(block.end / size) - 1]!;
-      part.count += block.count;
-      part.sum += block.sum;
-      count += block.count;
-      sum += block.sum;
-      squares += block.squares;
-    }
-    const variance = count > 1 ? Math.max(0, squares - (sum * sum) / count) / (count - 1) : 0;
-    const groupMeans = parts.filter((part) => part.count > 0).map((part) => this.middle + part.sum / part.count);
-    return { mean: this.middle + sum / count, sd: Math.sqrt(variance), groupMeans, count };
-  }
-}
-
-interface BlockSums {
-  count: number;
-  sum: number;
-  squares: number;
-  least: number;
-  most: number;
-}
-
-/** Sums of differences from a middle value; two at a time, since each addition waits for the one before. */
-function blockSums(values: Float64Array, start: number, end: number, middle: number): BlockSums {
-  let sum = 0;
-  let sum2 = 0;
-  let squares = 0;
-  let squares2 = 0;
-  let least = Infinity;
-  let most = -Infinity;
-  const pairs = start + ((end - start) & ~1);
-  for (let i = start; i < pairs; i += 2) {
-    const x = values[i]!;
-    const y = values[i + 1]!;
-    const d = x - middle;
-    const e = y - middle;
-    sum += d;
-    sum2 += e;
-    squares += d * d;
-    squares2 += e * e;
-    if (x < least) least = x;
-    if (x > most) most = x;
-    if (y < least) least = y;
-    if (y > most) most = y;
-  }
-  for (let i = pairs; i < end; i++) {
-    const x = values[i]!;
-    const d = x - middle;
-    sum += d;
-    squares += d * d;
-    if (x < least) least = x;
-    if (x > most) most = x;
-  }
-  return { count: end - start, sum: sum + sum2, squares: squares + squares2, least, most };
-}
-
-function carefulSums(values: Float64Array, start: number, end: number, middle: number): BlockSums {
-  const good = values.slice(start, end).filter((x) => !Number.isNaN(x));
-  return blockSums(good, 0, good.length, middle);
-}
-
 /**
  * @param groups - how many independent parts of equal size the samples have; one: taken as random draws
  */
@@ -131,13 +40,12 @@ export function spreadOf(id: string, kept: Kept, groups: number, window: Window 
     const [p025, p05, p50, p95, p975] = PERCENTILES.map(() => NaN) as [number, number, number, number, number];
     return { id, mean: NaN, meanError: NaN, sd: NaN, p025, p05, p50, p95, p975, tails: { p025: [NaN, NaN], p975: [NaN, NaN] }, missing };
   }
-  const finite = missing === 0 ? values : values.filter((x) => !Number.isNaN(x));
   const places = PERCENTILES.map((p) => placeOf(p, count));
   const tails = [0.025, 0.975].map((p) => tailPlaces(p, count));
   const ranks = [...new Set([...places.flatMap(({ below }) => [below, Math.min(below + 1, count - 1)]), ...tails.flat()])].sort(
     (a, b) => a - b,
   );
-  const ordered = orderStatistics(finite, kept.least, kept.most, ranks);
+  const ordered = kept.at(ranks);
   const at = (rank: number) => ordered[ranks.indexOf(rank)]!;
   const [p025, p05, p50, p95, p975] = places.map(({ below, part }) => {
     const low = at(below);
@@ -146,7 +54,9 @@ export function spreadOf(id: string, kept: Kept, groups: number, window: Window 
   const [lower, upper] = tails.map(([from, to]) => [at(from), at(to)] as const) as [readonly [number, number], readonly [number, number]];
   const meanError = errorOfMean(groupMeans, sd, count);
   const spread = { id, mean, meanError, sd, p025, p05, p50, p95, p975, tails: { p025: lower, p975: upper }, missing };
-  return window && (window.low !== undefined || window.high !== undefined) ? { ...spread, outside: outside(finite, window) } : spread;
+  return window && (window.low !== undefined || window.high !== undefined)
+    ? { ...spread, outside: outside(values, window, count) }
+    : spread;
 }
 
 /** Half-width of the 95 % interval: from the scatter of independent groups, else from that of the samples. */
@@ -169,12 +79,12 @@ function tailPlaces(p: number, count: number): [number, number] {
   return [clamp(Math.floor(count * p - half)), clamp(Math.ceil(count * p + half))];
 }
 
-function outside(values: Float64Array, { low = -Infinity, high = Infinity }: Window): { low: number; high: number } {
+function outside(values: Float64Array, { low = -Infinity, high = Infinity }: Window, count: number): { low: number; high: number } {
   let below = 0;
   let above = 0;
   for (let i = 0; i < values.length; i++) {
     if (values[i]! < low) below++;
     else if (values[i]! > high) above++;
   }
-  return { low: below / values.length, high: above / values.length };
+  return { low: below / count, high: above / count };
 }
