@@ -377,7 +377,8 @@ function straps(spec: BandSpec, runs: readonly RibbonRun[], x: (minute: number) 
             if (layer.id === id || layer.id.startsWith(`${id}.`)) pen.rect(at, layer.y0 + 0.5, 4, layer.y1 - layer.y0 - 1);
         }
       }
-      if (!pen.empty) marks.push(path(pen.d, { fill: 'held', id: `${id}.held` }));
+      // a rim of paper keeps a strap apart from a dark texture, above all on black-and-white paper
+      if (!pen.empty) marks.push(path(pen.d, { stroke: 'paper', width: 3 }), path(pen.d, { fill: 'held', id: `${id}.held` }));
     }
   }
   return marks;

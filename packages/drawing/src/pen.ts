@@ -1,43 +1,49 @@
 import type { Point } from './geometry/polygon.js';
 
-/** A number as written into a path: two decimals, no trailing noise, no negative zero. */
+const hundredths = Array.from({ length: 100 }, (_, k) => (k === 0 ? '' : k % 10 === 0 ? `.${k / 10}` : k < 10 ? `.0${k}` : `.${k}`));
+
+/** A number as written into a path: two decimals, no trailing noise, no negative zero. Whole numbers turn into text much faster than fractions. */
 export function n(value: number): string {
-  const rounded = Math.round(value * 100) / 100;
-  return rounded === 0 ? '0' : String(rounded);
+  const scaled = Math.round(value * 100);
+  if (!(scaled < 1e9 && scaled > -1e9)) return String(scaled / 100);
+  const size = scaled < 0 ? -scaled : scaled;
+  const whole = (size / 100) | 0;
+  const text = whole + hundredths[size - whole * 100]!;
+  return scaled < 0 ? `-${text}` : text;
 }
 
 /** Writes path data; several shapes in one pen make one path, which is what keeps a picture light. */
 export class Pen {
-  private parts = '';
+  private readonly parts: string[] = [];
   /** Shapes begun so far. */
   pieces = 0;
 
   get d(): string {
-    return this.parts;
+    return this.parts.join('');
   }
   get empty(): boolean {
-    return this.parts === '';
+    return this.parts.length === 0;
   }
   move(x: number, y: number): this {
-    this.parts += `M${n(x)} ${n(y)}`;
+    this.parts.push(`M${n(x)} ${n(y)}`);
     this.pieces += 1;
     return this;
   }
   to(x: number, y: number): this {
-    this.parts += `L${n(x)} ${n(y)}`;
+    this.parts.push(`L${n(x)} ${n(y)}`);
     return this;
   }
   cubic(x1: number, y1: number, x2: number, y2: number, x: number, y: number): this {
-    this.parts += `C${n(x1)} ${n(y1)} ${n(x2)} ${n(y2)} ${n(x)} ${n(y)}`;
+    this.parts.push(`C${n(x1)} ${n(y1)} ${n(x2)} ${n(y2)} ${n(x)} ${n(y)}`);
     return this;
   }
   /** Circular arc of radius r to (x, y); `clockwise` as seen on the page. */
   arc(r: number, x: number, y: number, clockwise = true, large = false): this {
-    this.parts += `A${n(r)} ${n(r)} 0 ${large ? 1 : 0} ${clockwise ? 1 : 0} ${n(x)} ${n(y)}`;
+    this.parts.push(`A${n(r)} ${n(r)} 0 ${large ? 1 : 0} ${clockwise ? 1 : 0} ${n(x)} ${n(y)}`);
     return this;
   }
   close(): this {
-    this.parts += 'Z';
+    this.parts.push('Z');
     return this;
   }
   segment(x1: number, y1: number, x2: number, y2: number): this {
@@ -47,7 +53,7 @@ export class Pen {
     this.move(cx - r, cy);
     const size = n(r);
     const across = n(2 * r);
-    this.parts += `a${size} ${size} 0 1 0 ${across} 0a${size} ${size} 0 1 0 -${across} 0Z`;
+    this.parts.push(`a${size} ${size} 0 1 0 ${across} 0a${size} ${size} 0 1 0 -${across} 0Z`);
     return this;
   }
   rect(x: number, y: number, w: number, h: number): this {
@@ -66,7 +72,7 @@ export class Pen {
       const p = points[i]!;
       run += `L${n(p[0])} ${n(p[1])}`;
     }
-    this.parts += closed ? `${run}Z` : run;
+    this.parts.push(closed ? `${run}Z` : run);
     return this;
   }
   /** A smooth open line through the points (Catmull-Rom as cubics). */

@@ -1,4 +1,4 @@
-import { inside, type Point } from './geometry/polygon.js';
+import { clipByTest, inside, type Point } from './geometry/polygon.js';
 import { Pen } from './pen.js';
 
 /** A rounded face: its box, the radii of its corners, and whether the line leaves the underside open. Px. */
@@ -62,27 +62,40 @@ export function outlinePath({ x0, y0, x1, y1, top, bottom, open }: Rounded, clos
 
 /**
  * The parts of one outline that lie more than `by` px away from another, as path data; where the two agree nothing is drawn.
- * @param side - only the parts outside or inside the other outline, which is closed for this test
+ * @param side - only the parts outside the other outline, which is closed for this test, or all
  */
 export function apartFrom(points: readonly Point[], other: readonly Point[], by: number, side: 'outside' | 'any' = 'any'): string {
-  const pen = new Pen();
   const near = nearTo(other, by);
-  let down = false;
-  for (let i = 0; i + 1 < points.length; i += 1) {
-    const p = points[i]!;
-    const q = points[i + 1]!;
-    const count = Math.max(1, Math.ceil(Math.hypot(q[0] - p[0], q[1] - p[1]) / 3));
-    for (let k = i === 0 ? 0 : 1; k <= count; k += 1) {
-      const x = p[0] + ((q[0] - p[0]) * k) / count;
-      const y = p[1] + ((q[1] - p[1]) * k) / count;
-      const apart = !near(x, y) && (side === 'any' || !inside(other, x, y));
-      if (apart && !down) pen.move(x, y);
-      else if (apart && k === count) pen.to(x, y);
-      else if (!apart && down) pen.to(x, y);
-      down = apart;
-    }
-  }
+  const dense: Point[] = [];
+  points.forEach((q, i) => {
+    const p = points[i - 1];
+    const count = p === undefined ? 1 : Math.max(1, Math.ceil(Math.hypot(q[0] - p[0], q[1] - p[1]) / 9));
+    for (let k = 1; k < count; k += 1) dense.push([p![0] + ((q[0] - p![0]) * k) / count, p![1] + ((q[1] - p![1]) * k) / count]);
+    dense.push(q);
+  });
+  const pen = new Pen();
+  for (const part of clipByTest(dense, (x, y) => !near(x, y) && (side === 'any' || !inside(other, x, y)))) pen.through(part);
   return pen.d;
+}
+
+/** What one outline holds more than another with matching points: a polygon for every stretch where the two differ. */
+export function between(outer: readonly Point[], inner: readonly Point[]): Point[][] {
+  const out: Point[][] = [];
+  let run: number[] = [];
+  const finish = (): void => {
+    if (run.length > 0) {
+      const from = Math.max(0, run[0]! - 1);
+      const to = Math.min(outer.length, run[run.length - 1]! + 2);
+      out.push([...outer.slice(from, to), ...inner.slice(from, to).reverse()]);
+    }
+    run = [];
+  };
+  outer.forEach(([x, y], i) => {
+    if (Math.hypot(x - inner[i]![0], y - inner[i]![1]) > 0.01) run.push(i);
+    else finish();
+  });
+  finish();
+  return out;
 }
 
 /** A test for "within `by` px of these lines" that starts where it last succeeded, since neighbours ask alike. */

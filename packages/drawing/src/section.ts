@@ -4,7 +4,7 @@ import type { Point } from './geometry/polygon.js';
 import { seedOf } from './geometry/random.js';
 import { group, line, path, rect, type Box, type Drawing, type Mark } from './mark.js';
 import { Pen } from './pen.js';
-import { apartFrom, outlinePath, outlinePoints, type Rounded } from './section-outline.js';
+import { apartFrom, between, outlinePath, outlinePoints, type Rounded } from './section-outline.js';
 import { checkSection, type SectionCoat, type SectionLayer, type SectionSpec } from './section-spec.js';
 import { contours, linings } from './textures/contours.js';
 import { face, type Drawn } from './textures/face.js';
@@ -209,7 +209,9 @@ function coatMarks(spec: SectionSpec, coat: Omit<SectionCoat, 'chocolate'>, oute
   marks.push(path(lines.thin, { stroke: 'draw', width: lining.widths[0] * weight(spec.scale) }));
   if (lines.thick !== '') marks.push(path(lines.thick, { stroke: 'draw', width: lining.widths[1] * weight(spec.scale) }));
   if (hatched) {
-    const excess = hatch(outlinePoints(outer), { pitch: 5.2 }, [outerPoints]);
+    const excess = between(outlinePoints(outer), outerPoints)
+      .map((region) => hatch(region, { pitch: 5.2 }))
+      .join('');
     if (excess !== '') {
       marks.push(path(excess, { stroke: 'act', width: 1.3, id: 'excess' }));
       marks.push(path(apartFrom(outerPoints, outlinePoints(outer), 0.6), { stroke: 'ink', width: 1 }));
@@ -243,7 +245,10 @@ function layerSigns(layer: SectionLayer, cell: Cell, scale: number): Mark[] {
 /** Two straps across a thing: it is held. */
 function straps(x0: number, x1: number, y0: number, y1: number): Mark[] {
   const inset = Math.min(26, (x1 - x0) * 0.12);
-  return [x0 + inset, x1 - inset - 5].map((x) => rect(x, y0, 5, y1 - y0, { fill: 'held' }));
+  return [x0 + inset, x1 - inset - 5].flatMap((x) => [
+    rect(x - 1.5, y0, 8, y1 - y0, { fill: 'paper' }),
+    rect(x, y0, 5, y1 - y0, { fill: 'held' }),
+  ]);
 }
 
 function targetLines(spec: SectionSpec, form: Rounded, outer: Rounded, inner: Rounded, places: readonly LayerPlace[]): Mark[] {

@@ -22,9 +22,13 @@ export function inCell(cell: Cell, x: number, y: number, margin = 0): boolean {
 
 /** Left and right end of the cell at height y. */
 export function reach(cell: Cell, y: number): readonly [number, number] {
-  const inset = (r: number, depth: number): number => (depth >= r ? 0 : r - Math.sqrt(Math.max(0, r * r - (r - depth) * (r - depth))));
   const by = Math.max(inset(cell.top, y), inset(cell.bottom, cell.h - y));
   return [by, cell.w - by];
+}
+
+/** How far a corner of radius r takes the side in at a depth from its end. */
+function inset(r: number, depth: number): number {
+  return depth >= r ? 0 : r - Math.sqrt(Math.max(0, r * r - (r - depth) * (r - depth)));
 }
 
 /** Area of the cell. */

@@ -1,5 +1,5 @@
 import { Pen } from '../pen.js';
-import { bounds, spans, without, type Point } from './polygon.js';
+import { bounds, spans, type Point } from './polygon.js';
 
 export interface Hatch {
   /** Distance between lines, measured across them, px. */
@@ -8,8 +8,8 @@ export interface Hatch {
   readonly angle?: number;
 }
 
-/** Straight hatch lines cut to a polygon, leaving out what lies in `except`. Lines of one pitch and angle align across shapes. */
-export function hatch(polygon: readonly Point[], { pitch, angle = 45 }: Hatch, except: readonly (readonly Point[])[] = []): string {
+/** Straight hatch lines cut to a polygon. Lines of one pitch and angle align across shapes. */
+export function hatch(polygon: readonly Point[], { pitch, angle = 45 }: Hatch): string {
   const pen = new Pen();
   const { x0, y0, x1, y1 } = bounds(polygon);
   if (!(x1 > x0) || !(y1 > y0)) return '';
@@ -32,9 +32,7 @@ export function hatch(polygon: readonly Point[], { pitch, angle = 45 }: Hatch, e
     const v = k * pitch;
     const p: Point = [ux * start - uy * v, uy * start + ux * v];
     const q: Point = [ux * end - uy * v, uy * end + ux * v];
-    let parts = spans(p, q, polygon);
-    for (const hole of except) parts = without(parts, spans(p, q, hole));
-    for (const [a, b] of parts) {
+    for (const [a, b] of spans(p, q, polygon)) {
       if ((b - a) * (end - start) < 0.4) continue;
       pen.segment(p[0] + (q[0] - p[0]) * a, p[1] + (q[1] - p[1]) * a, p[0] + (q[0] - p[0]) * b, p[1] + (q[1] - p[1]) * b);
     }

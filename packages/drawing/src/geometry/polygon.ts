@@ -54,23 +54,6 @@ export function spans(p: Point, q: Point, polygon: readonly Point[]): [number, n
   return out;
 }
 
-/** Parts of `one` that are not in `other`; both sorted lists of disjoint pairs. */
-export function without(one: readonly (readonly [number, number])[], other: readonly (readonly [number, number])[]): [number, number][] {
-  let left: [number, number][] = one.map(([a, b]) => [a, b]);
-  for (const [from, to] of other) {
-    const next: [number, number][] = [];
-    for (const [a, b] of left) {
-      if (to <= a || from >= b) next.push([a, b]);
-      else {
-        if (from > a) next.push([a, from]);
-        if (to < b) next.push([to, b]);
-      }
-    }
-    left = next;
-  }
-  return left;
-}
-
 /** Pieces of a polyline that lie inside the polygon. */
 export function clipPolyline(points: readonly Point[], polygon: readonly Point[]): Point[][] {
   const out: Point[][] = [];

@@ -33,6 +33,19 @@ export function ringField(seed: number, grade: number, grain: number): RingField
   return fields.get(`${seed}/${grade}/${grain}`, () => ({ w: base.w * grain, h: base.h * grain, rings: base.rings.map((v) => v * grain) }));
 }
 
+/** Neighbouring cells, the own one first: most places are refused there. */
+const around = [
+  [0, 0],
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+  [1, 1],
+  [-1, 1],
+  [1, -1],
+  [-1, -1],
+] as const;
+
 function grow(seed: number, { share, fill, wall }: Grade): RingField {
   const random = seeded(seed);
   const { w, h } = tile;
@@ -50,7 +63,7 @@ function grow(seed: number, { share, fill, wall }: Grade): RingField {
     for (let attempt = 0; attempt < 400; attempt += 1) {
       const x = random() * w;
       const y = random() * h;
-      if (clearance(x, y, r) < r) continue;
+      if (clearance(x, y, r, r) < r) continue;
       add(x, y, r);
       break;
     }
@@ -59,7 +72,7 @@ function grow(seed: number, { share, fill, wall }: Grade): RingField {
   for (let misses = 0; filled < fill * w * h && misses < 3000;) {
     const x = random() * w;
     const y = random() * h;
-    const room = clearance(x, y, 0.2);
+    const room = clearance(x, y, 0.2, 0.085);
     if (room > 0.085) add(x, y, room);
     else misses += 1;
   }
@@ -84,19 +97,20 @@ function grow(seed: number, { share, fill, wall }: Grade): RingField {
   function cellOf(x: number, y: number): [number, number] {
     return [Math.min(columns - 1, Math.floor((x / w) * columns)), Math.min(rows - 1, Math.floor((y / h) * rows))];
   }
-  /** Largest radius that fits at (x, y), up to `want`. */
-  function clearance(x: number, y: number, want: number): number {
+  /** Largest radius that fits at (x, y), up to `want`; below `least` the search stops early. */
+  function clearance(x: number, y: number, want: number, least: number): number {
     const [cx, cy] = cellOf(x, y);
     let room = want;
-    for (let j = -1; j <= 1; j += 1) {
-      for (let i = -1; i <= 1; i += 1) {
-        for (const at of grid[((cy + j + rows) % rows) * columns + ((cx + i + columns) % columns)]!) {
-          let dx = Math.abs(rings[at]! - x);
-          let dy = Math.abs(rings[at + 1]! - y);
-          if (dx > w / 2) dx = w - dx;
-          if (dy > h / 2) dy = h - dy;
-          room = Math.min(room, Math.hypot(dx, dy) - rings[at + 2]! - wall);
-        }
+    for (const [i, j] of around) {
+      const cell = grid[((cy + j + rows) % rows) * columns + ((cx + i + columns) % columns)]!;
+      for (let k = 0; k < cell.length; k += 1) {
+        const at = cell[k]!;
+        let dx = Math.abs(rings[at]! - x);
+        let dy = Math.abs(rings[at + 1]! - y);
+        if (dx > w / 2) dx = w - dx;
+        if (dy > h / 2) dy = h - dy;
+        room = Math.min(room, Math.sqrt(dx * dx + dy * dy) - rings[at + 2]! - wall);
+        if (room < least) return room;
       }
     }
     return room;

@@ -118,12 +118,15 @@ const styles: Readonly<Record<Material, Style>> = {
     width: 0.8,
     draw: (sheet) => {
       const { w, h, rings } = ringField(5, 0, 4.4);
+      const narrow = sheet.width < 12;
       for (let k = 0; k < rings.length; k += 3) {
         const r = Math.min(rings[k + 2]!, sheet.width * 0.34);
         for (let s = rings[k]!; s < sheet.length - r - 0.5; s += w) {
-          // a ring on the edge moves in rather than leaving the edge bare
-          for (let v = rings[k + 1]!; v < sheet.width + r; v += h)
-            if (s > r + 0.5) sheet.ring(s, Math.min(sheet.width - r - 0.5, Math.max(r + 0.5, v)), r);
+          // on a narrow ribbon a ring at the edge moves in, else the ribbon would stay bare
+          for (let v = rings[k + 1]!; v < sheet.width + (narrow ? r : -r - 0.5); v += h) {
+            if (s <= r + 0.5 || (!narrow && v < r + 0.5)) continue;
+            sheet.ring(s, Math.min(sheet.width - r - 0.5, Math.max(r + 0.5, v)), r);
+          }
         }
       }
     },
