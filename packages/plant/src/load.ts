@@ -78,17 +78,19 @@ class Loader {
     const lines = shaped.line.map((page) => ({ line: readLine(book, page), tree: page.tree }));
     const plans = shaped.plan[0] ? readPlans(book, shaped.plan[0]) : [];
     const checks = shaped.checks[0] ? readChecks(book, shaped.checks[0]) : [];
-    checkTogether(book, {
-      materials,
-      components,
-      bars,
-      lines,
-      plans,
-      materialsTree: shaped.materials[0]?.tree,
-      componentsTree: shaped.components[0]?.tree,
-      planTree: shaped.plan[0]?.tree,
-      declared: this.declared(),
-    });
+    // Where a file does not parse, names are missing that may well stand in it: what would follow from that is not said.
+    if (this.trees.every(({ tree }) => !isBroken(tree)))
+      checkTogether(book, {
+        materials,
+        components,
+        bars,
+        lines,
+        plans,
+        materialsTree: shaped.materials[0]?.tree,
+        componentsTree: shaped.components[0]?.tree,
+        planTree: shaped.plan[0]?.tree,
+        declared: this.declared(),
+      });
     if (book.problems.length > 0 || !own) return { ok: false, problems: sorted(book.problems) };
     return {
       ok: true,
@@ -173,8 +175,12 @@ class Loader {
 
 function readOne(kind: FileKind, file: string, text: string): FileRead {
   const tree = readTree(file, text);
-  const nothing = tree.root === null && tree.problems.length > 0;
-  return { text, tree, shape: nothing ? undefined : readShape(fileKinds[kind], tree) };
+  return { text, tree, shape: isBroken(tree) ? undefined : readShape(fileKinds[kind], tree) };
+}
+
+/** Text that could not be read to its end; double keys and the like leave a tree that is whole. */
+function isBroken({ root, problems }: Tree): boolean {
+  return problems.some(({ code }) => root === null || (code !== 'DUPLICATE_KEY' && code !== 'BAD_KEY'));
 }
 
 function mapping(value: unknown): Record<string, unknown> {

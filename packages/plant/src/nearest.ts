@@ -18,7 +18,7 @@ export function distance(one: string, other: string): number {
   return last[other.length]!;
 }
 
-/** The candidate that a person most likely meant, or undefined where none is near. Case and spaces count little. */
+/** The candidate that a person most likely meant, or undefined where none is near. Case, spaces and signs between count nothing. */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
   if (word.length > 80) return undefined;
   const plain = fold(word);
@@ -35,8 +35,5 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
 }
 
 function fold(word: string): string {
-  return word
-    .toLowerCase()
-    .replace(/[\s_-]+/g, ' ')
-    .trim();
+  return word.toLowerCase().replace(/[\s_/·.-]+/g, '');
 }

@@ -26,7 +26,7 @@ describe('loadPlant', () => {
 
   it('says one fault once, and does not invent others behind it', () => {
     for (const [title, files, code] of rows) {
-      if (['TOO_MANY_FILES', 'TOO_MANY_ALIASES', 'YAML_SYNTAX', 'BAD_KEY', 'FORMAT_VERSION'].includes(code)) continue;
+      if (['TOO_MANY_FILES'].includes(code)) continue;
       const found = problems(files).filter((problem) => problem.code !== code);
       expect(
         found.map((problem) => `${problem.code} ${problem.message}`),
@@ -53,7 +53,7 @@ describe('loadPlant', () => {
       expect(load(files)).toEqual(loadPlant(files));
       expect(load(smallest).ok).toBe(true);
     }
-  });
+  }, 60_000);
 
   it('keeps the line right behind an item that was cut out', () => {
     let files = changed('components.yaml', 'does: mix', 'does: mixx');
@@ -65,9 +65,6 @@ describe('loadPlant', () => {
 /** Faults that rightly bring a second one. */
 const allowedBeside: Readonly<Record<string, number>> = {
   'an unknown key': 1, // the right key is missing then
-  'a huge file': 0,
-  'an unknown stage': 1, // and then nobody takes the first
-  'lists in lists': 1,
   'a thousand faults': 200,
 };
 

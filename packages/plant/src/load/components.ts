@@ -64,11 +64,13 @@ function batchOf(book: Book, tree: Tree, path: Path, batch: NonNullable<WrittenC
 
 function readStages(book: Book, tree: Tree, path: Path, written: readonly WrittenStage[]): Stage[] {
   const shares = readShares(book, tree, path, written);
+  const cut = tree.cutWithin(path);
+  let unknown = 0;
   const stages = written.map((stage, index): Stage => {
     const here = [...path, index];
     const at = (key: string): Path => [...here, key];
     const taken = stage.takes ?? (index > 0 ? [written[index - 1]!.stage] : []);
-    if (!tree.cutWithin(path)) checkTaken(book, tree, at('takes'), taken, written.slice(0, index));
+    if (!cut && !checkTaken(book, tree, at('takes'), taken, written.slice(0, index))) unknown++;
     return {
       name: stage.stage,
       slug: book.slug(tree, at('stage'), stage.stage),
@@ -93,18 +95,16 @@ function readStages(book: Book, tree: Tree, path: Path, written: readonly Writte
     tree,
     stages.map(({ name, slug }, index) => ({ name, slug, path: [...path, index, 'stage'] })),
   );
-  if (!tree.cutWithin(path)) checkFlow(book, tree, path, stages);
+  if (!cut && unknown === 0) checkFlow(book, tree, path, stages);
   return stages;
 }
 
-function checkTaken(book: Book, tree: Tree, path: Path, taken: readonly string[], earlier: readonly WrittenStage[]): void {
+/** True where every stage taken is one that stands above. */
+function checkTaken(book: Book, tree: Tree, path: Path, taken: readonly string[], earlier: readonly WrittenStage[]): boolean {
   const names = new Set(earlier.map(({ stage }) => stage));
-  for (const name of taken)
-    book.known(tree, path, name, names, {
-      code: 'UNKNOWN_STAGE',
-      what: 'Stage',
-      expected: names.size > 0 ? `an earlier stage: ${[...names].join(', ')}` : 'no stage: this is the first',
-    });
+  const expected = names.size > 0 ? `an earlier stage: ${[...names].join(', ')}` : 'no stage: this is the first';
+  const unknown = taken.filter((name) => !book.known(tree, path, name, names, { code: 'UNKNOWN_STAGE', what: 'Stage', expected }));
+  return unknown.length === 0;
 }
 
 /** Each stage's contents go into exactly one later stage, save the last, whose contents are the component. */

@@ -131,6 +131,9 @@ function checkHeight(book: Book, tree: Tree, bar: Bar, area: number, densityOf: 
   });
 }
 
+/** Masses are written to a tenth of a gram or a hundredth of an ounce: what lies within is no fault. */
+const rounding = 0.0005;
+
 function checkMass(book: Book, tree: Tree, bar: Bar, area: number, densityOf: DensityOf): void {
   const amounts = [...bar.layers, ...(bar.coat ? [bar.coat] : [])];
   const isCoat = (of: { amount: LayerAmount }): boolean => of === bar.coat;
@@ -142,13 +145,13 @@ function checkMass(book: Book, tree: Tree, bar: Bar, area: number, densityOf: De
   const target = bar.target.value;
   const hasRest = amounts.some(({ amount }) => amount.by === 'rest');
   const grams = (mass: number): string => `${Number((mass * 1000).toFixed(3))} g`;
-  if (sum > (bar.target.high ?? target) * (1 + 1e-9) || (hasRest && sum >= target)) {
+  if (sum > target * (1 + rounding) || (hasRest && sum >= target)) {
     book.complain(tree, ['bar', 'target'], {
       code: 'LAYERS_TOO_HEAVY',
       message: `The layers weigh ${grams(sum)}, the target is ${grams(target)}`,
       expected: hasRest ? "layers below the target, so that something is left for 'rest'" : 'layers up to the target',
     });
-  } else if (!hasRest && masses.every((mass) => mass !== undefined) && Math.abs(sum / target - 1) > 0.001) {
+  } else if (!hasRest && masses.every((mass) => mass !== undefined) && sum < target * (1 - 2 * rounding)) {
     book.note(tree, ['bar', 'target'], { code: 'MASS_DIFFERS', message: `The layers weigh ${grams(sum)}, the target is ${grams(target)}` });
   }
 }

@@ -76,7 +76,7 @@ class TreeReader {
       const document = parseDocument(text, { ...yamlOptions, lineCounter: this.lines });
       this.document = document;
       for (const { message, pos } of [...document.errors, ...document.warnings].slice(0, 20))
-        this.complain('YAML_SYNTAX', pos[0], clip(message, 200));
+        this.complain('YAML_SYNTAX', pos[0], clip(message, 200), syntaxAdvice(message));
       if (document.contents === null) {
         if (document.errors.length === 0) this.complain('EMPTY_FILE', 0, 'The file holds nothing');
         return null;
@@ -204,6 +204,13 @@ class TreeReader {
 /** A number keeps what was written where that says more: '50.0', '1e400'. */
 function scalarValue(node: Scalar): unknown {
   return typeof node.value === 'bigint' ? Number(node.value) : node.value;
+}
+
+function syntaxAdvice(message: string): string | undefined {
+  if (/\btabs?\b/i.test(message)) return 'Indent with spaces';
+  if (/nested mappings|implicit (map )?key/i.test(message)) return "Put a text that holds ': ' in quotes";
+  if (/same column|indent/i.test(message)) return 'Keys of one mapping begin in the same column';
+  return undefined;
 }
 
 function wrongText(text: string): { code: ProblemCode; message: string; advice?: string } | undefined {

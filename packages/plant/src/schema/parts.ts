@@ -63,7 +63,7 @@ const lossOf = ['made', 'on bars'] as const;
 export const loss = z
   .unknown()
   .transform((input, ctx): LossReading => {
-    const expected = "'1.5 % of made' or '1.5 % of on bars'";
+    const expected = "'1.5 % of made' or '1.5 % of what ends on bars'";
     const mapping = isMapping(input);
     const written = mapping ? input['share'] : input;
     let of: unknown = mapping ? input['of'] : undefined;
