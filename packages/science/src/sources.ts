@@ -1,18 +1,13 @@
+import type { Source } from './source.js';
 import { cocoaSources } from './sources/cocoa.js';
 import { coreSources } from './sources/core.js';
 import { processSources } from './sources/process.js';
 import { safetySources } from './sources/safety.js';
 import { waterSources } from './sources/water.js';
 
-/** One published work. `address` only where the text was read there. */
-export interface Source {
-  /** Author or body, title, edition, year, part. */
-  readonly title: string;
-  readonly address?: string;
-}
-
 /** Every work we take a number from. Key: author or body, year, part. */
 export const sources = { ...coreSources, ...waterSources, ...processSources, ...cocoaSources, ...safetySources } as const;
+export type { Source };
 export type SourceKey = keyof typeof sources;
 
 /**

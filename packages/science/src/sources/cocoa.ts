@@ -1,4 +1,4 @@
-import type { Source } from '../sources.js';
+import type { Source } from '../source.js';
 
 /** Works behind the cocoa models. */
 export const cocoaSources = {
@@ -23,6 +23,10 @@ export const cocoaSources = {
   'at-chocolate-ordinance': {
     title: 'Austrian chocolate ordinance, section 5 (implements Directive 2000/36/EC)',
     address: 'https://gesetzefinden.at/bundesrecht/verordnungen/20003127/para-5',
+  },
+  'at-food-book-b15': {
+    title: 'Austrian food book, chapter B 15, milk chocolate; and a summary of Directive 2000/36/EC, of 2024',
+    address: 'https://mxnsbluepaper.com/cocoa-and-cocoa-products/',
   },
   'codex-87-1981': {
     title: 'Codex Alimentarius, Standard for chocolate and chocolate products, CODEX STAN 87-1981, Rev. 1-2003',

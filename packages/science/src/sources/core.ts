@@ -1,4 +1,4 @@
-import type { Source } from '../sources.js';
+import type { Source } from '../source.js';
 
 /** Works behind water, air, atmosphere and conduction. */
 export const coreSources = {

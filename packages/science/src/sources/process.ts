@@ -1,4 +1,4 @@
-import type { Source } from '../sources.js';
+import type { Source } from '../source.js';
 
 /** Works behind the process models. */
 export const processSources = {
@@ -131,4 +131,25 @@ export const processSources = {
   'churchill-chu-1975': { title: 'S. W. Churchill, H. H. S. Chu, Int. J. Heat Mass Transfer 18 (1975) 1049 and 1323' },
   'churchill-bernstein-1977': { title: 'S. W. Churchill, M. Bernstein, J. Heat Transfer 99 (1977) 300' },
   'hagen-poiseuille': { title: 'G. Hagen (1839), J. L. M. Poiseuille (1840): laminar pipe flow' },
+  'crank-1975': { title: 'J. Crank, The Mathematics of Diffusion, 2nd ed. (1975)' },
+  'labuza-hyman-1998': {
+    title: 'T. P. Labuza, C. R. Hyman, Moisture migration and control in multi-domain foods, Trends Food Sci. Technol. 9 (1998) 47',
+  },
+  'two-layer-reference': { title: 'Own reference solutions of the linear two-layer problem: 1200 cells, exact in time' },
+  'film-maker-table': { title: 'Film maker’s table of water vapour transmission, g per 100 square inches and day, converted by 15.5' },
+  'ldpe-packaging-study': { title: 'Packaging study: water vapour transmission of 60 µm LDPE at 38 °C and 90 %' },
+  'biquet-labuza-1988': {
+    title:
+      'B. Biquet, T. P. Labuza, Evaluation of the moisture permeability characteristics of chocolate films, J. Food Sci. 53 (1988) 989, abstract',
+    address: 'https://experts.umn.edu/en/publications/evaluation-of-the-moisture-permeability-characteristics-of-chocol',
+  },
+  'us-5130150': { title: 'US patent 5130150: edible moisture barrier of fat and wax', address: 'http://www.google.com/patents/US5130150' },
+  'hagenmaier-shaw-1990': {
+    title:
+      'R. D. Hagenmaier, P. E. Shaw, Moisture permeability of edible films made with fatty acid and HPMC, J. Agric. Food Chem. 38 (1990) 1799, abstract',
+    address: 'https://datapdf.com/moisture-permeability-of-edible-films-made-with-acs-publicat.html',
+  },
+  'iso-15106': { title: 'ISO 15106: Plastics, film and sheeting, determination of water vapour transmission rate (definitions)' },
+  'labuza-packaging': { title: 'T. P. Labuza: moisture gain of packed foods with a straight isotherm; packaging lecture, slide 48' },
+  fick: { title: 'A. Fick (1855): diffusion' },
 } as const satisfies Record<string, Source>;

@@ -1,4 +1,4 @@
-import type { Source } from '../sources.js';
+import type { Source } from '../source.js';
 
 /** Works behind the safety models and the statistics they use. */
 export const safetySources = {

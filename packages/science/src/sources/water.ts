@@ -1,4 +1,4 @@
-import type { Source } from '../sources.js';
+import type { Source } from '../source.js';
 
 /** Works behind the water models. */
 export const waterSources = {
