@@ -53,7 +53,7 @@ export interface SectionSpec {
   readonly scale: number;
   /** Size of textures; default by scale, so that small drawings stay readable. Shares of area do not depend on it. */
   readonly grain?: number;
-  /** Paper around the bar, px; default 6. */
+  /** Paper around the bar, px; default 6, with an excess 18, so that its mark has room. */
   readonly margin?: number;
 }
 

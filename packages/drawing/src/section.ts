@@ -5,6 +5,7 @@ import { seedOf } from './geometry/random.js';
 import { group, line, path, rect, type Box, type Drawing, type Mark } from './mark.js';
 import { Pen } from './pen.js';
 import { apartFrom, between, outlinePath, outlinePoints, type Rounded } from './section-outline.js';
+import { wedge } from './signs.js';
 import { checkSection, type SectionCoat, type SectionLayer, type SectionSpec } from './section-spec.js';
 import { contours, linings } from './textures/contours.js';
 import { face, type Drawn } from './textures/face.js';
@@ -48,7 +49,7 @@ const bare: Omit<SectionCoat, 'chocolate'> = { top: 0, left: 0, right: 0, bottom
 export function section(spec: SectionSpec): SectionDrawing {
   checkSection(spec);
   const { scale } = spec;
-  const margin = spec.margin ?? 6;
+  const margin = spec.margin ?? (spec.excess === undefined ? 6 : 18);
   const open = spec.underside === 'open';
   const coat = { ...(spec.coat ?? bare), ...(open ? { bottom: 0 } : {}) };
   const core = spec.layers.reduce((sum, layer) => sum + layer.thickness, 0);
@@ -107,6 +108,7 @@ export function section(spec: SectionSpec): SectionDrawing {
   if (spec.excess !== undefined && targetForm !== undefined) {
     const d = apartFrom(outlinePoints(outer), outlinePoints(sound(spec, coat, outer)), 0.8, 'outside');
     if (d !== '') marks.push(path(d, { stroke: 'act', width: spec.excess.standing === 'measured' ? 3 : 2, id: 'excess-line' }));
+    if (d !== '') marks.push(...spec.excess.sides.map((side) => excessWedge(side, outer)));
   }
   if (coat.held === true) marks.push(...straps(outer.x0, outer.x1, outer.y0 - 4, inner.y0 + 4));
 
@@ -240,6 +242,15 @@ function layerSigns(layer: SectionLayer, cell: Cell, scale: number): Mark[] {
   }
   if (layer.held === true) marks.push(...straps(0, cell.w * scale, -2, cell.h * scale + 2));
   return marks;
+}
+
+/** The mark that says the excess wants a hand, since on paper its hue is gone. */
+function excessWedge(side: 'top' | 'left' | 'right' | 'bottom', outer: Rounded): Mark {
+  const cx = (outer.x0 + outer.x1) / 2;
+  const cy = (outer.y0 + outer.y1) / 2;
+  if (side === 'top') return wedge(cx, outer.y0 - 4, 11, 'down');
+  if (side === 'bottom') return wedge(cx, outer.y1 + 4, 11, 'up');
+  return side === 'left' ? wedge(outer.x0 - 4, cy, 11, 'right') : wedge(outer.x1 + 4, cy, 11, 'left');
 }
 
 /** Two straps across a thing: it is held. */
