@@ -40,7 +40,7 @@ export function openDefinitions(store: Store): Definitions {
 function definitionOf(version: Version, loaded: Loaded): Definition {
   let made: Promise<{ text: string; etag: string }> | undefined;
   const make = async () => {
-    const { encodeLoaded } = await import('./wire.js');
+    const { encodeLoaded } = await import('@barwright/plant/wire');
     const { plant, number, name, hash, intact } = version;
     const text = JSON.stringify({ version: { plant, number, name, hash, intact }, ...encodeLoaded(loaded) });
     return { text, etag: `"${sha256(text).slice(0, 32)}"` };

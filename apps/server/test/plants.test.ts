@@ -3,7 +3,7 @@ import { loadPlant } from '@barwright/plant';
 import { readPlantFolder } from '@barwright/plant/node';
 import { getVersion, verifyHistory } from '@barwright/store';
 import { describe, expect, it } from 'vitest';
-import { decodeLoaded, type WireLoaded } from '../src/wire.js';
+import { decodeLoaded, type WireLoaded } from '@barwright/plant/wire';
 import { start, type Running } from './server.js';
 
 const thornby = await readPlantFolder(fileURLToPath(new URL('./fixtures/thornby', import.meta.url)));

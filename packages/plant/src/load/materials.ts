@@ -1,6 +1,5 @@
-import { composition as vectorOf, type Composition } from '@barwright/science';
+import { composition as vectorOf, glucoseSyrup, type Composition } from '@barwright/science';
 import type * as z from 'zod';
-import { glucoseSyrup } from '../../../science/src/water/glucoseSyrup.js';
 import type { Path, Tree } from '../read/tree.js';
 import { packageWords, type materialsFile } from '../schema/files.js';
 import type { Reading } from '../schema/leaf.js';
