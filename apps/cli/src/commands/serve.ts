@@ -16,13 +16,16 @@ export async function serveCommand(options: ServeOptions, out: Out): Promise<voi
     throw new Misused(`--port is "${options.port}", but a number from 1 to 65535 is expected`);
   const root = projectRoot();
   const { serve } = await import('@barwright/server');
-  await serve({
+  const serving = await serve({
     port,
     ...(options.data ? { dataDir: options.data } : {}),
     webRoot: join(root, 'apps/web/dist'),
     plants: await examples(join(root, 'examples')),
     say: out.line,
   });
+  out.line(`Barwright is at ${serving.url}`);
+  out.line(`Data are kept in ${serving.dataDir}. Ctrl-C ends it.`);
+  await serving.closed;
 }
 
 /** The example plants, to start with when the store is empty. */
