@@ -1,0 +1,3 @@
+export function Band(_: { readonly opened?: unknown; readonly openAgain?: unknown }) {
+  return null;
+}

@@ -1,0 +1,3 @@
+export function Bench(_: { readonly opened?: unknown; readonly openAgain?: unknown }) {
+  return null;
+}

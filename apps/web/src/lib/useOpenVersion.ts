@@ -1,0 +1,56 @@
+import { useCallback, useEffect, useState } from 'react';
+import type { Sheet } from '../engine/sheet.js';
+import type { Address } from './address.js';
+import { getDefinition, getPlant, listPlants, type PlantDetail, Refused } from './api.js';
+import { currentPrefs } from './prefs.js';
+import type { Go } from './useAddress.js';
+
+export type Opened =
+  | { readonly state: 'opening' }
+  | { readonly state: 'open'; readonly plant: PlantDetail; readonly version: number; readonly wire: unknown }
+  | { readonly state: 'refused'; readonly message: string };
+
+/** Opens what the address names: without a plant the first one, without a bar its first, without a version the latest. */
+export function useOpenVersion(sheet: Sheet, address: Address, go: Go): readonly [Opened, () => void] {
+  const [opened, setOpened] = useState<Opened>({ state: 'opening' });
+  const [again, setAgain] = useState(0);
+  const { plant, bar, version } = address;
+  useEffect(() => {
+    let dropped = false;
+    const say = (next: Opened) => {
+      if (!dropped) setOpened(next);
+    };
+    const run = async () => {
+      if (!plant) {
+        const [first] = await listPlants();
+        if (!first)
+          return say({
+            state: 'refused',
+            message: 'There is no plant yet. Add one with `barwright plant add`, or start with the examples.',
+          });
+        const { bars } = await getPlant(first.id);
+        if (!dropped) go({ plant: first.id, bar: bars[0]?.slug ?? 'bar' }, true);
+        return;
+      }
+      if (!bar) {
+        const { bars } = await getPlant(plant);
+        if (!dropped) go({ bar: bars[0]?.slug ?? 'bar' }, true);
+        return;
+      }
+      const [detail, definition] = await Promise.all([getPlant(plant), getDefinition(plant, version ?? 'latest')]);
+      if (dropped) return;
+      const { changes } = address;
+      await sheet.open(definition.wire, definition.version, bar, currentPrefs().units, changes);
+      say({ state: 'open', plant: detail, version: definition.version, wire: definition.wire });
+    };
+    run().catch((error: Error) =>
+      say({ state: 'refused', message: error instanceof Refused || 'code' in error ? error.message : `Cannot open it: ${error.message}` }),
+    );
+    return () => {
+      dropped = true;
+    };
+    // The changes of an address count when it is opened, not while a hand pulls.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+  }, [sheet, plant, bar, version, again]);
+  return [opened, useCallback(() => setAgain((n) => n + 1), [])];
+}

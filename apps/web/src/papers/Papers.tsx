@@ -1,0 +1,3 @@
+export function Papers(_: { readonly opened?: unknown; readonly openAgain?: unknown }) {
+  return null;
+}

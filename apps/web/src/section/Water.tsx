@@ -1,0 +1,149 @@
+import { waterSteps, type NumberStanding, type WaterStepsDrawing } from '@barwright/drawing';
+import { useMemo, useRef, type KeyboardEvent, type PointerEvent } from 'react';
+import { Picture } from '../drawing/Marks.js';
+import { useSheet, useShownAll, type Shown } from '../engine/sheet.js';
+import type { StepInfo } from '../engine/protocol.js';
+import { Figure } from '../number/Figure.js';
+import { digits, spoken, withUnit } from '../number/words.js';
+import { waterScale, type RowPlace } from './layout.js';
+
+const standings: Readonly<Record<Shown['origin'], NumberStanding>> = {
+  computed: 'computed',
+  measured: 'measured',
+  entered: 'measured',
+  assumed: 'assumed',
+  default: 'default',
+};
+
+/** Water activity as a level beside each layer; the step between two that touch is what drives water across. */
+export function Water({
+  rows,
+  steps,
+  width,
+  height,
+}: {
+  readonly rows: readonly RowPlace[];
+  readonly steps: readonly StepInfo[];
+  readonly width: number;
+  readonly height: number;
+}) {
+  const levels = useShownAll(rows.map(({ part }) => `${part.component}.water_activity`));
+  const limits = useShownAll(steps.map(({ id }) => id));
+  const drawn = useMemo(() => {
+    const axis = waterScale(levels.map((level) => level?.value ?? NaN));
+    if (!axis || width < 120) return undefined;
+    return waterSteps({
+      width,
+      height,
+      scale: axis.scale,
+      ticks: axis.ticks,
+      levels: rows.flatMap(({ part, y0, y1 }, i) => {
+        const level = levels[i];
+        if (!level || Number.isNaN(level.value)) return [];
+        return [{ id: part.slug, y0, y1, level: level.value, standing: standings[level.origin] }];
+      }),
+      steps: steps
+        .flatMap(({ above, below }, i) => {
+          const limit = limits[i]?.meta.window?.high;
+          return [
+            { from: above, to: below, ...(limit === undefined ? {} : { limit, limitText: `limit ${digits(limit, limits[i]!.meta)}` }) },
+          ];
+        })
+        .filter(({ from, to }) =>
+          [from, to].every((slug) => rows.some(({ part }, i) => part.slug === slug && levels[i] && !Number.isNaN(levels[i].value))),
+        ),
+    });
+  }, [rows, steps, levels, limits, width, height]);
+  if (!drawn) return <p className="water-none">No layer has a water activity.</p>;
+  return (
+    <>
+      <Picture marks={drawn.marks} width={drawn.width} height={drawn.height} />
+      {rows.map(({ part, y0, y1 }, i) => {
+        const level = levels[i];
+        if (!level || Number.isNaN(level.value)) {
+          return (
+            <span key={part.id} className="caption water-not-given" style={{ top: (y0 + y1) / 2 }}>
+              not given
+            </span>
+          );
+        }
+        const x = drawn.at(level.value);
+        const y = (y0 + y1) / 2;
+        return (
+          <span key={part.id}>
+            <span className="water-number" style={{ left: x + 10, top: y }}>
+              <Figure id={level.meta.id} size="plain" />
+            </span>
+            <Level level={level} drawn={drawn} top={y0} height={y1 - y0} />
+          </span>
+        );
+      })}
+      {steps.map(({ id, above, below }) => {
+        const anchor = drawn.anchors.find((each) => each.id === `${above}/${below}`);
+        return anchor ? (
+          <span key={id} className="water-step" style={{ right: drawn.width - anchor.x, top: anchor.y }}>
+            step <Figure id={id} size="plain" />
+          </span>
+        ) : null;
+      })}
+    </>
+  );
+}
+
+/** A level a hand can pull sideways. */
+function Level({
+  level,
+  drawn,
+  top,
+  height,
+}: {
+  readonly level: Shown;
+  readonly drawn: WaterStepsDrawing;
+  readonly top: number;
+  readonly height: number;
+}) {
+  const { engine } = useSheet();
+  const held = useRef<{ x: number; value: number; per: number; last: number } | undefined>(undefined);
+  const { meta, value } = level;
+  if (!meta.bend) return null;
+  const onPointerDown = (event: PointerEvent<HTMLElement>) => {
+    if (event.button !== 0) return;
+    held.current = { x: event.clientX, value, per: drawn.at(value + 0.001) - drawn.at(value), last: value };
+    event.currentTarget.setPointerCapture(event.pointerId);
+  };
+  const onPointerMove = (event: PointerEvent<HTMLElement>) => {
+    const hand = held.current;
+    if (!hand) return;
+    hand.last = Math.min(0.98, Math.max(0.05, hand.value + (0.001 * (event.clientX - hand.x)) / hand.per));
+    engine.pull({ [meta.id]: hand.last }, false);
+  };
+  const onPointerUp = () => {
+    const hand = held.current;
+    held.current = undefined;
+    if (hand && hand.last !== hand.value) engine.pull({ [meta.id]: hand.last }, true);
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
+    const way = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1 }[event.key];
+    if (way === undefined) return;
+    event.preventDefault();
+    engine.pull({ [meta.id]: value + way * 0.002 * (event.shiftKey ? 5 : 1) }, true);
+  };
+  return (
+    <div
+      className="level"
+      role="slider"
+      tabIndex={0}
+      aria-label={`Pull the level: ${spoken(level)}`}
+      aria-valuenow={Number(value.toFixed(meta.decimals))}
+      aria-valuemin={0}
+      aria-valuemax={1}
+      aria-valuetext={withUnit(value, meta)}
+      style={{ left: drawn.at(value) - 14, top, height }}
+      onPointerDown={onPointerDown}
+      onPointerMove={onPointerMove}
+      onPointerUp={onPointerUp}
+      onPointerCancel={onPointerUp}
+      onKeyDown={onKeyDown}
+    />
+  );
+}
