@@ -26,7 +26,9 @@ export interface Correction {
   readonly plasticViscosity: PascalSecond;
   readonly yieldFactor: Factor;
   readonly plasticFactor: Factor;
-  /** Extra cost per kg of corrected chocolate. */
+  /** Price of what is added, per kg of present chocolate. */
+  readonly bought: number;
+  /** Extra cost per kg of corrected chocolate: what is added less the chocolate it displaces. */
   readonly cost: number;
   readonly meets: boolean;
   /** Logarithmic distance outside the wanted band; 0 where both are met. */
@@ -63,18 +65,20 @@ export function cheapestCorrection(task: CorrectionTask, effects: Partial<FlowEf
   // The mean effects alone steer the search; their ranges are reported for the result.
   const steer = { ...usualEffects, ...effects };
   const nothing = judge(task, 0, 0, 0, 1, 1);
-  let best: Tried | undefined = nothing.meets ? nothing : undefined;
-  if (best) return { ...best, yieldFactor: unchanged, plasticFactor: unchanged };
+  if (nothing.meets) return { ...nothing, yieldFactor: unchanged, plasticFactor: unchanged };
+  let nearest: Tried = nothing;
+  const meeting: Tried[] = [];
   for (const butter of steps(task.most.cocoaButter, 0.001)) {
     for (const lecithin of steps(roomForLecithin, 0.0002)) {
       for (const pgpr of steps(roomForPgpr, 0.0001)) {
         const ratio = flowRatio(task.recipe, withAdditions(task.recipe, butter, lecithin, pgpr), steer);
         const tried = judge(task, butter, lecithin, pgpr, ratio.yieldValue, ratio.plastic);
-        if (!best || better(tried, best)) best = tried;
+        if (tried.meets) meeting.push(tried);
+        else if (tried.miss < nearest.miss - 1e-9) nearest = tried;
       }
     }
   }
-  const found = best!;
+  const found = meeting.length > 0 ? choose(meeting) : nearest;
   const shift = flowShift(task.recipe, withAdditions(task.recipe, found.cocoaButter, found.lecithin, found.pgpr), effects);
   return { ...found, yieldFactor: shift.yieldValue, plasticFactor: shift.plastic };
 }
@@ -87,10 +91,13 @@ function steps(most: number, step: number): number[] {
   return Array.from({ length: Math.floor(most / step + 1e-9) + 1 }, (_, i) => i * step);
 }
 
-function better(a: Tried, b: Tried): boolean {
-  if (a.meets !== b.meets) return a.meets;
-  if (a.meets) return a.cost < b.cost - 1e-12;
-  return a.miss < b.miss - 1e-9 || (a.miss < b.miss + 1e-9 && a.cost < b.cost - 1e-12);
+/** The cheapest to buy; among those within a thousandth per kg of it, the fewest kinds, then the least. */
+function choose(meeting: readonly Tried[]): Tried {
+  const least = Math.min(...meeting.map((t) => t.bought));
+  const kinds = (t: Tried) => [t.cocoaButter, t.lecithin, t.pgpr].filter((x) => x > 0).length;
+  return meeting
+    .filter((t) => t.bought <= least + 0.001)
+    .reduce((a, b) => (kinds(b) < kinds(a) || (kinds(b) === kinds(a) && b.bought < a.bought) ? b : a));
 }
 
 function judge(task: CorrectionTask, butter: number, lecithin: number, pgpr: number, onYield: number, onPlastic: number): Tried {
@@ -106,6 +113,7 @@ function judge(task: CorrectionTask, butter: number, lecithin: number, pgpr: num
     pgpr,
     yieldValue,
     plasticViscosity,
+    bought,
     cost: (bought - added * task.price.chocolate) / (1 + added),
     meets: yieldMiss === 0 && plasticMiss === 0,
     miss: yieldMiss + plasticMiss,

@@ -14,11 +14,13 @@ const warmest = 45;
 
 /**
  * Growth law of a fat blend, made once and cheap to call: the equilibrium is tabled every 0.05 K from -10 to 45 °C.
- * Kinetics: logistic growth on the crystals that are there, k (Tm - T)/10 K; with too much solid it melts towards equilibrium.
+ * Kinetics: crystals of a fixed number grow on their surface, k (Tm - T)/10 K · N^(1/3) S^(2/3) (1 - S/Seq); with too much solid it
+ * melts towards equilibrium. No new crystals are born: without seed nothing grows.
  *
- * @param rate - 1/s per 10 K of undercooling; left out: the placeholder of the table
+ * @param seed - crystals of the temper, N, share of the fat
+ * @param rate - k, 1/s; left out: the placeholder of the table
  */
-export function growthOf(blend: FatBlend, mode: GrowthMode, rate: number = growth.values.rate): Growth {
+export function growthOf(blend: FatBlend, mode: GrowthMode, seed: MassFraction, rate: number = growth.values.rate): Growth {
   const table = Float64Array.from({ length: (warmest - coldest) * perKelvin + 2 }, (_, i) =>
     solidFatUnchecked(coldest + i / perKelvin, blend),
   );
@@ -30,12 +32,16 @@ export function growthOf(blend: FatBlend, mode: GrowthMode, rate: number = growt
   const v = growth.values;
   const melting = v.melting - v.milkFatShift * blend.milkFat - v.oilShift * blend.oil;
   if (mode === 'equilibrium') return (t, solids, dt) => (equilibrium(t) - solids) * -Math.expm1(-dt / v.relaxTime);
+  const number = Math.cbrt(seed);
   return (t, solids, dt) => {
     const end = equilibrium(t);
     if (solids > end) return (end - solids) * -Math.expm1(-dt / v.meltTime);
     if (end <= 0 || t >= melting) return 0;
-    // Logistic growth has a closed form over a step of constant temperature.
-    const grow = Math.exp(((rate * (melting - t)) / 10) * dt);
-    return (end * solids * grow) / (end + solids * (grow - 1)) - solids;
+    // With u = S^(1/3) the law is du/dt = (k N^(1/3)/3)(1 - u³/Seq): midpoint rule, never past the end.
+    const speed = (rate * ((melting - t) / 10) * number) / 3;
+    const u = Math.cbrt(solids);
+    const half = u + 0.5 * dt * speed * (1 - solids / end);
+    const next = u + dt * speed * Math.max(0, 1 - (half * half * half) / end);
+    return Math.min(end, next * next * next) - solids;
   };
 }

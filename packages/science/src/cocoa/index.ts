@@ -65,7 +65,7 @@ export {
 export { avrami, foubert } from './kinetics.js';
 export { growthOf, type Growth, type GrowthMode } from './growth.js';
 export { temperCurve, temperState, type TemperCurve, type TemperState } from './temper-curve.js';
-export { coolingCurve, type TemperSample } from './temper-simulation.js';
+export { coolingCurve, fitGrowthRate, type TemperSample } from './temper-simulation.js';
 export {
   coolantDuty,
   crystalsFromCurve,

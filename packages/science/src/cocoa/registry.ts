@@ -19,6 +19,7 @@ import * as pipe from './models/rheology-pipe.js';
 import * as recipe from './models/rheology-recipe.js';
 import * as storage from './models/storage.js';
 import * as temper from './models/temper.js';
+import * as temperer from './models/temperer.js';
 import * as tunnel from './models/tunnel.js';
 import * as heat from './models/tunnel-heat.js';
 
@@ -45,9 +46,10 @@ export const cocoaModels: readonly Model[] = [
   fat.avramiModel,
   temper.temperCurveModel,
   temper.coolingCurveModel,
-  temper.heatBalanceModel,
-  temper.causeModel,
-  temper.trendModel,
+  temper.growthFitModel,
+  temperer.heatBalanceModel,
+  temperer.causeModel,
+  temperer.trendModel,
   film.filmModel,
   film.wipingModel,
   film.settingModel,

@@ -28,7 +28,7 @@ export function coolBar(task: TunnelTask): TunnelHistory {
   const warming = (task.coat.fat * latent) / task.coat.specificHeat;
   const width = emptySweep(count);
   const height = emptySweep(count);
-  const grow = growthOf(task.coat.blend, task.mode, task.coat.growthRate);
+  const grow = growthOf(task.coat.blend, task.mode, task.coat.crystals, task.coat.growthRate);
   const finishedLength = task.length + 2 * task.coat.side;
 
   const history = { time: [0], topSurface: [] as number[], centre: [] as number[], mean: [] as number[], solids: [] as number[] };

@@ -75,7 +75,7 @@ const eu: ChocolateLaw = {
       name: 'chocolate',
       reference: 'Annex I A 3(a)',
       rules: [
-        ...least(['cocoa_solids', 0.35, 'memory'], ['cocoa_butter', 0.18, 'memory'], ['fat_free_cocoa_solids', 0.14, 'memory']),
+        ...least(['cocoa_solids', 0.35, 'secondhand'], ['cocoa_butter', 0.18, 'secondhand'], ['fat_free_cocoa_solids', 0.14, 'secondhand']),
         ...fiveAndFortyEu,
       ],
     },
@@ -102,10 +102,10 @@ const eu: ChocolateLaw = {
       rules: [
         ...least(
           ['cocoa_solids', 0.25, 'secondhand'],
-          ['milk_solids', 0.14, 'memory'],
+          ['milk_solids', 0.14, 'secondhand'],
           ['fat_free_cocoa_solids', 0.025, 'secondhand'],
           ['milk_fat', 0.035, 'secondhand'],
-          ['total_fat', 0.25, 'memory'],
+          ['total_fat', 0.25, 'secondhand'],
         ),
         ...fiveAndFortyEu,
       ],
@@ -245,7 +245,7 @@ const codex: ChocolateLaw = {
       name: 'white chocolate',
       reference: '2.1.7.1',
       rules: [
-        ...least(['cocoa_butter', 0.2, 'memory'], ['milk_solids', 0.14, 'memory'], ['milk_fat', 0.025, 'memory']),
+        ...least(['cocoa_butter', 0.2, 'secondhand'], ['milk_solids', 0.14, 'secondhand'], ['milk_fat', 0.025, 'secondhand']),
         most('fat_free_cocoa_solids', 0, 'memory'),
         ...fiveAndForty,
       ],
@@ -291,8 +291,8 @@ const us: ChocolateLaw = {
       name: 'white chocolate',
       reference: '163.124',
       rules: [
-        ...least(['cocoa_butter', 0.2, 'found'], ['milk_fat', 0.035, 'memory'], ['milk_solids', 0.14, 'memory']),
-        most('sweetener', 0.55, 'memory'),
+        ...least(['cocoa_butter', 0.2, 'found'], ['milk_fat', 0.035, 'found'], ['milk_solids', 0.14, 'found']),
+        most('sweetener', 0.55, 'found'),
         most('fat_free_cocoa_solids', 0, 'memory'),
         noVegetableFat,
       ],

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BadInput, NoSolution, OutOfRange } from '../../src/errors.js';
 import { temperCurve, temperState } from '../../src/cocoa/temper-curve.js';
-import { coolingCurve } from '../../src/cocoa/temper-simulation.js';
+import { coolingCurve, fitGrowthRate } from '../../src/cocoa/temper-simulation.js';
 import { crystalsFromCurve, crystalsFromDuty, logMeanDifference, tempererCause, tempererDuty } from '../../src/cocoa/temperer.js';
 import { minutesToLimit } from '../../src/cocoa/trend.js';
 
@@ -79,6 +79,20 @@ describe('coolingCurve', () => {
     const read = crystalsFromCurve(made.time, made.temperature, 8, 0.01, 0.32, 1590);
     expect(read.at(-1)! + 0.015).toBeCloseTo(made.solids.at(-1)!, 2);
   });
+});
+
+describe('fitGrowthRate', () => {
+  it('gives back the rate that made a curve', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.01, max: 0.4, noNaN: true }), (growthRate) => {
+        const made = coolingCurve({ ...sample, crystals: 0.015, growthRate }, 420, 5);
+        expect(fitGrowthRate(made.time, made.temperature, { ...sample, crystals: 0.015 }).rate / growthRate).toBeCloseTo(1, 1);
+      }),
+      { numRuns: 15 },
+    );
+  });
+  it('refuses a curve of a few readings', () =>
+    expect(() => fitGrowthRate([0, 1], [30, 29], { ...sample, crystals: 0.015 })).toThrow(BadInput));
 });
 
 describe('temperState', () => {

@@ -90,7 +90,7 @@ export const correctionModel: Model = defineModel({
   id: 'rheology.cheapest_correction',
   title: 'Cheapest way to a target yield value and plastic viscosity',
   about:
-    'Tries every combination of cocoa butter (0.1 % steps), lecithin (0.02 %) and E476 (0.01 %) within the limits given and the legal 0.5 % E476, and takes the cheapest that meets both targets, else the nearest. "Nothing" is tried too.',
+    'Tries every combination of cocoa butter (0.1 % steps), lecithin (0.02 %) and E476 (0.01 %) within the limits given and the legal 0.5 % E476, and takes the cheapest to buy that meets both targets (within a thousandth per kg: the fewest kinds), else the nearest. Nothing is added where nothing is needed.',
   inputs: [
     ...recipe,
     positive('yield_value_pa', 'Pa', 'present Casson yield value'),
@@ -114,7 +114,8 @@ export const correctionModel: Model = defineModel({
     { key: 'add_pgpr', unit: 'kg/kg', meaning: 'to add' },
     { key: 'new_yield_value_pa', unit: 'Pa', meaning: 'yield value expected' },
     { key: 'new_plastic_viscosity_pa_s', unit: 'Pa·s', meaning: 'plastic viscosity expected' },
-    { key: 'extra_cost_kg', unit: '1/kg', meaning: 'extra cost per kg of corrected chocolate' },
+    { key: 'bought_cost_kg', unit: '1/kg', meaning: 'price of what is added, per kg' },
+    { key: 'extra_cost_kg', unit: '1/kg', meaning: 'the same less the chocolate it displaces, per kg of corrected chocolate' },
     { key: 'meets_target', unit: '-', meaning: 'whether both targets are met' },
   ],
   sources: ['chocolate-flow-trends', 'krieger-dougherty-1959', 'eu-1333-2008'],
@@ -150,6 +151,7 @@ export const correctionModel: Model = defineModel({
       add_pgpr: c.pgpr,
       new_yield_value_pa: band(x.yield_value_pa, c.yieldFactor),
       new_plastic_viscosity_pa_s: band(x.plastic_viscosity_pa_s, c.plasticFactor),
+      bought_cost_kg: c.bought,
       extra_cost_kg: c.cost,
       meets_target: { value: c.meets },
     };

@@ -40,7 +40,7 @@ const inputs = [
   milkFatShare,
   oilShare,
   share('crystals', 'temper: crystals at the inlet, share of the fat', { default: 0.015, fitted: [0.001, 0.05] }),
-  positive('growth_rate_s', '1/s', 'crystal growth per 10 K of undercooling; a placeholder until fitted', { default: 0.0144 }),
+  positive('growth_rate_s', '1/s', 'crystal growth k at 10 K of undercooling; a placeholder until fitted', { default: 0.06 }),
   {
     key: 'crystallisation',
     unit: '-',
@@ -138,7 +138,7 @@ export const tunnelModel: Model = defineModel({
     'Conduction in the cross-section (half width by height) with heat of crystallisation in the coat, implicit finite volumes; zones along the belt with their own air, belt and coefficients. Ends of the bar left out. Heat transfer and growth rate are to be fitted on a logged bar; the interval of the exit is what ±20 % of heat transfer does.',
   inputs,
   outputs,
-  sources: ['franke-1998', 'beckett-constants-2009', 'cocoa-butter-sfc', 'foubert-2002'],
+  sources: ['franke-1998', 'beckett-constants-2009', 'cocoa-butter-sfc'],
   standing: 'placeholder',
   run: (x) => {
     const task = taskOf(x as Input);
