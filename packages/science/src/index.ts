@@ -30,7 +30,7 @@ export {
   type MixingProperty,
 } from './composition.js';
 export { runCheck, type Check, type CheckResult } from './check.js';
-export { checks, modelById, models } from './registry.js';
+export { checks, modelById, models, topics } from './registry.js';
 export * from './core/index.js';
 export * from './water/index.js';
 export * from './process/index.js';
