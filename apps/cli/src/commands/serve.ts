@@ -1,7 +1,6 @@
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { existsSync } from 'node:fs';
-import { readdir } from 'node:fs/promises';
 import { Misused, type Out } from '../out.js';
 
 interface ServeOptions {
@@ -15,12 +14,12 @@ export async function serveCommand(options: ServeOptions, out: Out): Promise<voi
   if (!Number.isInteger(port) || port < 1 || port > 65_535)
     throw new Misused(`--port is "${options.port}", but a number from 1 to 65535 is expected`);
   const root = projectRoot();
-  const { serve } = await import('@barwright/server');
+  const { plantFolders, serve } = await import('@barwright/server');
   const serving = await serve({
     port,
     ...(options.data ? { dataDir: options.data } : {}),
     webRoot: join(root, 'apps/web/dist'),
-    plants: await examples(join(root, 'examples')),
+    plants: examples(join(root, 'examples'), plantFolders),
     say: out.line,
   });
   out.line(`Barwright is at ${serving.url}`);
@@ -28,12 +27,10 @@ export async function serveCommand(options: ServeOptions, out: Out): Promise<voi
   await serving.closed;
 }
 
-/** The example plants, to start with when the store is empty. */
-async function examples(folder: string): Promise<string[]> {
-  const entries = await readdir(folder, { withFileTypes: true });
-  return entries
-    .filter((entry) => entry.isDirectory() && existsSync(join(folder, entry.name, 'plant.yaml')))
-    .map((entry) => join(folder, entry.name));
+/** The example plants, to start with when the store is empty; the demo plant last, since the screens open what was saved last. */
+function examples(folder: string, find: (folder: string) => string[]): string[] {
+  const demo = (path: string) => Number(path.endsWith('pellamoor'));
+  return find(folder).sort((a, b) => demo(a) - demo(b));
 }
 
 /** The folder of the project, from wherever this file was built to. */
