@@ -13,6 +13,8 @@ export interface PlantLine {
   readonly id: string;
   readonly name: string;
   readonly latest: number;
+  /** ISO 8601. */
+  readonly savedAt: string;
 }
 export interface PlantDetail extends PlantLine {
   readonly ok: boolean;

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { Sheet } from '../engine/sheet.js';
 import type { Address } from './address.js';
-import { getDefinition, getPlant, listPlants, type PlantDetail, Refused } from './api.js';
+import { getDefinition, getPlant, listPlants, type PlantDetail, type PlantLine, Refused } from './api.js';
 import { currentPrefs } from './prefs.js';
 import type { Go } from './useAddress.js';
 
@@ -11,6 +11,11 @@ export type Opened =
   | { readonly state: 'refused'; readonly message: string };
 
 /** Opens what the address names: without a plant the first one, without a bar its first, without a version the latest. */
+/** The plant that was saved last. */
+function newestOf(plants: readonly PlantLine[]): PlantLine | undefined {
+  return [...plants].sort((a, b) => (a.savedAt < b.savedAt ? 1 : -1))[0];
+}
+
 export function useOpenVersion(sheet: Sheet, address: Address, go: Go): readonly [Opened, () => void] {
   const [opened, setOpened] = useState<Opened>({ state: 'opening' });
   const [again, setAgain] = useState(0);
@@ -22,11 +27,11 @@ export function useOpenVersion(sheet: Sheet, address: Address, go: Go): readonly
     };
     const run = async () => {
       if (!plant) {
-        const [first] = await listPlants();
+        const first = newestOf(await listPlants());
         if (!first)
           return say({
             state: 'refused',
-            message: 'There is no plant yet. Add one with `barwright plant add`, or start with the examples.',
+            message: 'There is no plant yet. Start Barwright with an empty data folder and it brings the examples.',
           });
         const { bars } = await getPlant(first.id);
         if (!dropped) go({ plant: first.id, bar: bars[0]?.slug ?? 'bar' }, true);
