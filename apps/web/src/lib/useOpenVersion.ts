@@ -10,12 +10,12 @@ export type Opened =
   | { readonly state: 'open'; readonly plant: PlantDetail; readonly version: number; readonly wire: unknown }
   | { readonly state: 'refused'; readonly message: string };
 
-/** Opens what the address names: without a plant the first one, without a bar its first, without a version the latest. */
 /** The plant that was saved last. */
 function newestOf(plants: readonly PlantLine[]): PlantLine | undefined {
   return [...plants].sort((a, b) => (a.savedAt < b.savedAt ? 1 : -1))[0];
 }
 
+/** Opens what the address names: without a plant the one saved last, without a bar its first, without a version the latest. */
 export function useOpenVersion(sheet: Sheet, address: Address, go: Go): readonly [Opened, () => void] {
   const [opened, setOpened] = useState<Opened>({ state: 'opening' });
   const [again, setAgain] = useState(0);
