@@ -22,7 +22,11 @@ const rule = (name, from, allowedNames) => ({
   from: { path: from },
   to: {
     path: '^(packages|apps)/',
-    pathNot: [from, `^(packages|apps)/${name.replace('downward-', '')}/package.json$`, ...allowedNames.map((other) => (other === 'server' ? '^apps/server/' : `^packages/${other}/`))],
+    pathNot: [
+      from,
+      `^(packages|apps)/${name.replace('downward-', '')}/package.json$`,
+      ...allowedNames.map((other) => (other === 'server' ? '^apps/server/' : `^packages/${other}/`)),
+    ],
   },
 });
 module.exports = {
@@ -43,6 +47,10 @@ module.exports = {
     tsPreCompilationDeps: true,
     doNotFollow: { path: 'node_modules' },
     exclude: { path: '(^|/)(dist|node_modules)/' },
-    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default'], extensions: ['.ts', '.tsx', '.js', '.mjs', '.json'] },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'node', 'default'],
+      extensions: ['.ts', '.tsx', '.js', '.mjs', '.json'],
+    },
   },
 };

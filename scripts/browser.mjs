@@ -46,7 +46,9 @@ function installed() {
     '/Applications/Chromium.app/Contents/MacOS/Chromium',
     '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
     ...['PROGRAMFILES', 'PROGRAMFILES(X86)', 'LOCALAPPDATA'].flatMap((name) =>
-      process.env[name] ? [join(process.env[name], 'Google/Chrome/Application/chrome.exe'), join(process.env[name], 'Chromium/Application/chrome.exe')] : [],
+      process.env[name]
+        ? [join(process.env[name], 'Google/Chrome/Application/chrome.exe'), join(process.env[name], 'Chromium/Application/chrome.exe')]
+        : [],
     ),
   ];
   return places.find((place) => existsSync(place));
@@ -61,8 +63,15 @@ function cached() {
   ];
   for (const folder of folders) {
     if (!folder || !existsSync(folder)) continue;
-    for (const name of readdirSync(folder).filter((entry) => entry.startsWith('chromium')).reverse()) {
-      const inside = ['chrome-linux/chrome', 'chrome-linux64/chrome', 'chrome-mac/Chromium.app/Contents/MacOS/Chromium', 'chrome-win/chrome.exe'];
+    for (const name of readdirSync(folder)
+      .filter((entry) => entry.startsWith('chromium'))
+      .reverse()) {
+      const inside = [
+        'chrome-linux/chrome',
+        'chrome-linux64/chrome',
+        'chrome-mac/Chromium.app/Contents/MacOS/Chromium',
+        'chrome-win/chrome.exe',
+      ];
       const found = inside.map((path) => join(folder, name, path)).find((path) => existsSync(path));
       if (found) return found;
     }
@@ -82,7 +91,9 @@ async function fromPackage() {
       mkdirSync(libraries, { recursive: true });
       await inflate(join(import.meta.dirname ?? '.', '../node_modules/@sparticuz/chromium/bin/al2023.tar.br'));
     }
-    const env = existsSync(join(libraries, 'lib')) ? { LD_LIBRARY_PATH: [join(libraries, 'lib'), process.env.LD_LIBRARY_PATH].filter(Boolean).join(':') } : {};
+    const env = existsSync(join(libraries, 'lib'))
+      ? { LD_LIBRARY_PATH: [join(libraries, 'lib'), process.env.LD_LIBRARY_PATH].filter(Boolean).join(':') }
+      : {};
     execFileSync(path, ['--version'], { env: { ...process.env, ...env }, stdio: 'ignore' });
     return { path, args, env };
   } catch {

@@ -37,7 +37,11 @@ if (only.length === 0) {
 
 const report = join(root, '.cache', 'tests.json');
 mkdirSync(join(root, '.cache'), { recursive: true });
-const run = spawnSync(bin('vitest'), ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...only], { cwd: root, env, stdio: 'inherit' });
+const run = spawnSync(bin('vitest'), ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...only], {
+  cwd: root,
+  env,
+  stdio: 'inherit',
+});
 const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(report, 'utf8'));
 console.log(`\n${numPassedTests} passed, ${numFailedTests} failed`);
 process.exit(run.status ?? 1);

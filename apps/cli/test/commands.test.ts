@@ -10,7 +10,10 @@ const folder = mkdtempSync(join(tmpdir(), 'barwright-cli-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 function run(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(root, 'apps/cli/bin/barwright.mjs'), ...args], { cwd: root, encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(root, 'apps/cli/bin/barwright.mjs'), ...args], {
+    cwd: root,
+    encoding: 'utf8',
+  });
   return { status, stdout, stderr };
 }
 const json = (...args: string[]) => {
@@ -27,7 +30,21 @@ describe('barwright', () => {
     expect(stdout).toMatch(/Exit codes: 0 done, 1 refused .* 2 misused/);
   });
 
-  it.each(['sheet', 'evaluate', 'explain', 'observe', 'solve', 'vary', 'map', 'compare', 'calibrate', 'quantities', 'model', 'evidence', 'serve'])('%s --help has an example', (name) => {
+  it.each([
+    'sheet',
+    'evaluate',
+    'explain',
+    'observe',
+    'solve',
+    'vary',
+    'map',
+    'compare',
+    'calibrate',
+    'quantities',
+    'model',
+    'evidence',
+    'serve',
+  ])('%s --help has an example', (name) => {
     const { status, stdout } = run(name, '--help');
     expect(status).toBe(0);
     expect(stdout).toContain(`barwright ${name}`);
@@ -114,7 +131,19 @@ describe('the verbs on the demo plant', () => {
   });
 
   it('solve says how near it comes when there is no answer, and ends with 1', () => {
-    const { status, stdout } = run('solve', plant, '--target', 'bar.mass=60 g', '--knob', 'coat.mass', '--low', '14 g', '--high', '16 g', '--json');
+    const { status, stdout } = run(
+      'solve',
+      plant,
+      '--target',
+      'bar.mass=60 g',
+      '--knob',
+      'coat.mass',
+      '--low',
+      '14 g',
+      '--high',
+      '16 g',
+      '--json',
+    );
     expect(status).toBe(1);
     const answer = JSON.parse(stdout);
     expect(answer).toMatchObject({ found: false, code: 'UNREACHABLE' });
@@ -129,7 +158,16 @@ describe('the verbs on the demo plant', () => {
   });
 
   it('map draws the window over two knobs', () => {
-    const drawn = json('map', plant, '--x', 'caramel.moisture:8 %:11 %:7', '--y', 'nougat.moisture:8 %:10 %:5', '--output', 'step.caramel_nougat');
+    const drawn = json(
+      'map',
+      plant,
+      '--x',
+      'caramel.moisture:8 %:11 %:7',
+      '--y',
+      'nougat.moisture:8 %:10 %:5',
+      '--output',
+      'step.caramel_nougat',
+    );
     expect(drawn.x.values).toHaveLength(7);
     expect(drawn.holds).toHaveLength(35);
     expect(drawn.holds).toContain(true);
@@ -145,7 +183,16 @@ describe('the verbs on the demo plant', () => {
   it('calibrate fits the plant’s own offset to good cooks', () => {
     const file = join(folder, 'cooks.csv');
     writeFileSync(file, 'caramel.moisture,caramel.cook_temperature\n9.4 %,117.9 °C\n9.5 %,117.7 °C\n9.6 %,117.4 °C\n9.5 %,117.6 °C\n');
-    const { parameters, freedom } = json('calibrate', plant, '--parameter', 'caramel.cook_model_offset:-8:8', '--data', file, '--observed', 'caramel.cook_temperature');
+    const { parameters, freedom } = json(
+      'calibrate',
+      plant,
+      '--parameter',
+      'caramel.cook_model_offset:-8:8',
+      '--data',
+      file,
+      '--observed',
+      'caramel.cook_temperature',
+    );
     expect(freedom).toBe(3);
     expect(parameters[0].estimate).toBeLessThan(0);
     expect(parameters[0].high - parameters[0].low).toBeLessThan(1);
@@ -180,7 +227,10 @@ describe('the model door', () => {
     writeFileSync(file, [line(20), line('hot'), line(40), '{"id":"no.such.model","in":{}}'].join('\n'));
     const { status, stdout } = run('model', '--batch', file);
     expect(status).toBe(0);
-    const answers = stdout.trim().split('\n').map((text) => JSON.parse(text));
+    const answers = stdout
+      .trim()
+      .split('\n')
+      .map((text) => JSON.parse(text));
     expect(answers).toHaveLength(4);
     expect(answers[1].error.message).toMatch(/number in °C is expected/);
     expect(answers[3].error.code).toBeTruthy();

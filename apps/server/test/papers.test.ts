@@ -17,11 +17,19 @@ describe('papers of a version', () => {
     const { app } = await pellamoor();
     const answer = await app.inject('/api/plants/pellamoor-works/versions/latest/sheet');
     expect(answer.statusCode).toBe(200);
-    const { bar, quantities } = answer.json<{ bar: string; quantities: Record<string, { value: number; unit: string; origin: string; window?: object }> }>();
+    const { bar, quantities } = answer.json<{
+      bar: string;
+      quantities: Record<string, { value: number; unit: string; origin: string; window?: object }>;
+    }>();
     expect(bar).toBe('Kestrowan');
     expect(quantities['bar.cost']).toMatchObject({ unit: 'ct', origin: 'computed' });
     expect(quantities['bar.cost']!.value).toBeCloseTo(13.3, 2);
-    expect(quantities['caramel.moisture']).toMatchObject({ value: 9.5, unit: '%', origin: 'entered', window: { low: 9.1, high: 9.9, aim: 9.5 } });
+    expect(quantities['caramel.moisture']).toMatchObject({
+      value: 9.5,
+      unit: '%',
+      origin: 'entered',
+      window: { low: 9.1, high: 9.9, aim: 9.5 },
+    });
   });
 
   it('gives the run sheet as a page without scripts, with its version and a policy of its own', async () => {
