@@ -7,7 +7,7 @@ import type { Celsius, JoulePerKilogramKelvin, KilogramPerCubicMetre, WattPerMet
 export const proximateKeys = ['water', 'protein', 'fat', 'carbohydrate', 'fibre', 'ash'] as const;
 export type Proximate = Readonly<Record<(typeof proximateKeys)[number], number>>;
 
-const range = [-40, 180] as const;
+const range = [-40, 200] as const;
 
 function shares(of: Proximate, t: Celsius): number {
   requireRange('temperature', t, range, 'choi-okos-1986');
@@ -16,7 +16,7 @@ function shares(of: Proximate, t: Celsius): number {
     requireRange(key, of[key], [0, Infinity], 'choi-okos-1986');
     sum += of[key];
   }
-  requireRange('sum of the constituents', sum, [Number.MIN_VALUE, Number.MAX_VALUE], 'choi-okos-1986');
+  requireRange('sum of the constituents', sum, [1e-30, 1e30], 'choi-okos-1986');
   return sum;
 }
 
@@ -24,7 +24,7 @@ function shares(of: Proximate, t: Celsius): number {
  * Density of a food without gas or ice, kg/m³: 1 / sum(x / rho_i), Choi-Okos.
  *
  * @param of - masses; normalised to 1
- * @param t - °C, -40 to 180; fitted to 150; water taken as liquid
+ * @param t - °C, -40 to 200; fitted to 150; water taken as liquid
  * @throws OutOfRange for a negative mass, nothing at all, or a temperature outside
  */
 export function foodDensity(of: Proximate, t: Celsius): KilogramPerCubicMetre {

@@ -41,3 +41,28 @@ export { equivalentTime } from './kinetics/history.js';
 export { activationEnergy, q10, timeToLimit, valueAfter, type Order } from './kinetics/rate.js';
 export { fitArrhenius, fitLine, type ArrheniusFit, type Line } from './kinetics/regression.js';
 export { slabRun, slitWindow, type CoolingSection, type SlabLayer, type SlabRun, type SlitWindow } from './slab/cooling.js';
+export {
+  commonActivity,
+  contactActivity,
+  gabIsotherm,
+  linearIsotherm,
+  tableIsotherm,
+  type Isotherm,
+  type SealedPart,
+} from './migration/isotherm.js';
+export { migrate, type Migration, type MoistureLayer, type OuterFace } from './migration/layers.js';
+export {
+  channelConductance,
+  packActivity,
+  packGain,
+  packLife,
+  packLifeSimple,
+  packTimeConstant,
+  permeabilityUnits,
+  permeance,
+  permeanceAt,
+  transmission,
+  type Pack,
+  type PermeabilityUnit,
+  type TestClimate,
+} from './package/film.js';

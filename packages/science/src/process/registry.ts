@@ -5,6 +5,7 @@ import { flowChecks } from './checks/flow.js';
 import { glassChecks } from './checks/glass.js';
 import { heatChecks } from './checks/heat.js';
 import { kineticsChecks } from './checks/kinetics.js';
+import { migrationChecks, slabChecks } from './checks/migration.js';
 import { thermalChecks } from './checks/thermal.js';
 import { conductionModels } from './models/conduction.js';
 import { confectioneryModels } from './models/confectionery.js';
@@ -15,6 +16,9 @@ import { glassModels } from './models/glass.js';
 import { cookingModels } from './models/cooking.js';
 import { heatModels } from './models/heat.js';
 import { kineticsModels } from './models/kinetics.js';
+import { migrationModels } from './models/migration.js';
+import { packageModels } from './models/package.js';
+import { slabModels } from './models/slab.js';
 
 export const processModels: readonly Model[] = [
   ...foodModels,
@@ -26,6 +30,9 @@ export const processModels: readonly Model[] = [
   ...kineticsModels,
   ...cookingModels,
   ...heatModels,
+  ...slabModels,
+  ...migrationModels,
+  ...packageModels,
 ];
 export const processChecks: readonly Check[] = [
   ...thermalChecks,
@@ -34,4 +41,6 @@ export const processChecks: readonly Check[] = [
   ...flowChecks,
   ...kineticsChecks,
   ...heatChecks,
+  ...slabChecks,
+  ...migrationChecks,
 ];

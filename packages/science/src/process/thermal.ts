@@ -15,7 +15,7 @@ export interface PhaseState {
 }
 
 /** Range in which the equations mean something, °C. */
-export const thermalRange = [-40, 180] as const;
+export const thermalRange = [-40, 200] as const;
 
 /** Lines of the tables, each the sum of constituents that behave alike. */
 interface Lines {
@@ -95,8 +95,8 @@ function sum(of: Lines): number {
  * concentration (ICUMSA sucrose polynomial times a ratio per sugar), the rest on the Choi-Okos lines.
  *
  * @param of - composition, sums to 1
- * @param t - °C, -40 to 180; fitted 0 to 100
- * @throws OutOfRange for a temperature outside -40 to 180 °C or NaN
+ * @param t - °C, -40 to 200; fitted 0 to 100
+ * @throws OutOfRange for a temperature outside -40 to 200 °C or NaN
  * @see icumsa-sucrose-density, crc-102-solutions, choi-okos-1986
  */
 export function density(of: Composition, t: Celsius, state?: PhaseState): KilogramPerCubicMetre {
@@ -108,7 +108,7 @@ export function density(of: Composition, t: Celsius, state?: PhaseState): Kilogr
  * Specific heat, J/(kg K): mass-weighted. Dissolved sugars after the sugar-liquor correlation (1673 + 7.5 T), which is 10 to 50 %
  * above the Choi-Okos carbohydrate line, as a liquid is above a glass; crystal on its own line; no heat of melting.
  *
- * @throws OutOfRange for a temperature outside -40 to 180 °C or NaN
+ * @throws OutOfRange for a temperature outside -40 to 200 °C or NaN
  * @see sugar-liquor-thermal, choi-okos-1986, mohos-2010-app
  */
 export function specificHeat(of: Composition, t: Celsius, state?: PhaseState): JoulePerKilogramKelvin {
@@ -126,7 +126,7 @@ export function specificHeat(of: Composition, t: Celsius, state?: PhaseState): J
  * (Maxwell-Eucken for several phases). Syrup after the sugar-liquor correlation, the rest on the Choi-Okos lines. Air goes on top
  * with `foamConductivity`.
  *
- * @throws OutOfRange for a temperature outside -40 to 180 °C or NaN
+ * @throws OutOfRange for a temperature outside -40 to 200 °C or NaN
  * @see sugar-liquor-thermal, choi-okos-1986, maxwell-eucken
  */
 export function thermalConductivity(of: Composition, t: Celsius, state?: PhaseState): WattPerMetreKelvin {

@@ -9,7 +9,7 @@ import type { Celsius, Second } from '../../units.js';
  */
 export function lumpedTimeConstant(density: number, specificHeat: number, length: number, coefficient: number): Second {
   for (const [name, value] of Object.entries({ density, specificHeat, length, coefficient })) {
-    requireRange(name, value, [Number.MIN_VALUE, Infinity], 'incropera-5');
+    requireRange(name, value, [1e-300, Infinity], 'incropera-5');
   }
   return (density * specificHeat * length) / coefficient;
 }

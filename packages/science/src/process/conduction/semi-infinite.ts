@@ -57,5 +57,5 @@ export function semiInfiniteFlux(
 function checkHalfSpace(depth: number, diffusivity: number, time: number): void {
   requireRange('depth', depth, [0, Infinity], 'carslaw-jaeger-1959');
   requireRange('time', time, [0, Infinity], 'carslaw-jaeger-1959');
-  requireRange('diffusivity', diffusivity, [Number.MIN_VALUE, Infinity], 'carslaw-jaeger-1959');
+  requireRange('diffusivity', diffusivity, [1e-300, Infinity], 'carslaw-jaeger-1959');
 }

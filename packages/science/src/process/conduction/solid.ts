@@ -1,12 +1,14 @@
 import { requireRange } from '../../errors.js';
-import { bessel } from './special.js';
+import { bessel, scaledErfc } from './special.js';
 import { semiInfiniteConvection } from './semi-infinite.js';
 
 /** Slab between two equal faces (or on an insulated one), long cylinder, sphere. */
 export type Shape = 'slab' | 'cylinder' | 'sphere';
 
-/** First n for which the series is worth its length; sooner, heat has not met its mirror image and the half-space holds. */
-const seriesFrom: Readonly<Record<Shape, number>> = { slab: 0.005, cylinder: 1e-5, sphere: 1e-5 };
+/** Fourier number from which the series is worth its length; sooner, heat has hardly left the surface and the half-space holds. */
+const seriesFrom: Readonly<Record<Shape, number>> = { slab: 0.005, cylinder: 1e-4, sphere: 1e-4 };
+/** Surface by volume, times the length; and how the disturbance gathers towards the middle. */
+const gathering: Readonly<Record<Shape, number>> = { slab: 1, cylinder: 2, sphere: 3 };
 /** exp of less than this is nothing. */
 const negligible = 40;
 
@@ -19,16 +21,26 @@ const negligible = 40;
  * @example eigenvalue('slab', 1, 0) // 0.8603
  */
 export function eigenvalue(shape: Shape, biot: number, n: number): number {
-  requireRange('Biot number', biot, [Number.MIN_VALUE, Infinity], 'carslaw-jaeger-1959');
+  requireRange('Biot number', biot, [1e-300, Infinity], 'carslaw-jaeger-1959');
   let [low, high]: [number, number] = bracket(shape, n);
-  // The residual changes sign once between the ends; which end is negative alternates with n.
-  const risingSign = residual(shape, biot, low + 1e-12 * (high - low)) < 0 ? 1 : -1;
-  for (let i = 0; i < 200; i++) {
-    const middle = 0.5 * (low + high);
-    if (middle === low || middle === high) break;
-    if (residual(shape, biot, middle) * risingSign < 0) low = middle;
-    else high = middle;
-    if (high - low < 1e-15 * high) break;
+  if (biot === Infinity) return high;
+  // The residual changes sign once between the ends: false position after Illinois, with the middle where it stalls.
+  let atLow = residual(shape, biot, low + 1e-12 * (high - low));
+  let atHigh = residual(shape, biot, high);
+  for (let i = 0; i < 200 && high - low > 1e-15 * high; i++) {
+    const middle = i % 4 === 3 ? 0.5 * (low + high) : (low * atHigh - high * atLow) / (atHigh - atLow);
+    if (!(middle > low && middle < high)) break;
+    const value = residual(shape, biot, middle);
+    if (value === 0) return middle;
+    if (value * atHigh < 0) {
+      low = middle;
+      atLow = value;
+      atHigh /= 2;
+    } else {
+      high = middle;
+      atHigh = value;
+      atLow /= 2;
+    }
   }
   return 0.5 * (low + high);
 }
@@ -97,14 +109,28 @@ export function temperatureRatio(shape: Shape, biot: number, fourier: number, po
   requireRange('position', position, [0, 1], 'carslaw-jaeger-1959');
   requireRange('Fourier number', fourier, [0, Infinity], 'carslaw-jaeger-1959');
   if (fourier === 0) return 1;
-  if (fourier < seriesFrom[shape]) return semiInfiniteConvection(1 - position, fourier, biot);
+  if (fourier < seriesFrom[shape]) {
+    const gathered = Math.max(position, 0.5) ** ((1 - gathering[shape]) / 2);
+    return 1 - gathered * (1 - semiInfiniteConvection(1 - position, fourier, biot));
+  }
   return series(shape, biot, fourier, (root) => shapeFactor(shape, root, position));
 }
 
 /** Mean over the volume of the same ratio; 1 less the fractional uptake. Arguments as above. */
 export function meanTemperatureRatio(shape: Shape, biot: number, fourier: number): number {
   requireRange('Fourier number', fourier, [0, Infinity], 'carslaw-jaeger-1959');
-  return fourier === 0 ? 1 : series(shape, biot, fourier, (root) => meanFactor(shape, root));
+  if (fourier < seriesFrom[shape]) return 1 - gathering[shape] * halfSpaceUptake(biot, fourier);
+  return series(shape, biot, fourier, (root) => meanFactor(shape, root));
+}
+
+/** Heat taken up by a half-space, over the heat of a layer of the length: 2√(Fo/π) - (1 - e^(Bi²Fo) erfc(Bi√Fo))/Bi. */
+function halfSpaceUptake(biot: number, fourier: number): number {
+  requireRange('Biot number', biot, [1e-300, Infinity], 'carslaw-jaeger-1959');
+  const root = Math.sqrt(fourier);
+  const z = biot * root;
+  // The terms of first order cancel where the coefficient still rules.
+  if (z < 1e-2) return biot * fourier * (1 - (4 * z) / (3 * Math.sqrt(Math.PI)) + (z * z) / 2);
+  return (2 * root) / Math.sqrt(Math.PI) - (biot === Infinity ? 0 : (1 - scaledErfc(z)) / biot);
 }
 
 function series(shape: Shape, biot: number, fourier: number, factor: (root: number) => number): number {

@@ -55,7 +55,7 @@ function walk(
   relation: CookRelation,
   visit: (heat: number, t: Celsius, evaporated: Kilogram, rise: number) => boolean,
 ): Omit<Evaporation, 'boilOff'> {
-  requireRange('mass of the feed', feed.mass, [Number.MIN_VALUE, Infinity], 'mass balance');
+  requireRange('mass of the feed', feed.mass, [1e-300, Infinity], 'mass balance');
   requireRange('moisture of the feed', feed.moisture, [0, 0.999], 'mass balance');
   if (!(endMoisture > 0 && endMoisture < feed.moisture))
     throw new OutOfRange('end moisture', endMoisture, [0, feed.moisture], 'mass balance');
@@ -100,7 +100,7 @@ export interface BatchCook extends Evaporation {
  */
 export function batchCook(feed: Feed, endMoisture: MassFraction, relation: CookRelation, heating: Heating): BatchCook {
   const { medium, conductance, loss = 0 } = heating;
-  requireRange('conductance', conductance, [Number.MIN_VALUE, Infinity], 'heat balance');
+  requireRange('conductance', conductance, [1e-300, Infinity], 'heat balance');
   let boilTime = 0;
   let boilOff = 0;
   let startRate = 0;
@@ -150,6 +150,9 @@ export function filmConductance(feed: Feed, endMoisture: MassFraction, relation:
     boilOff += heat;
     return true;
   });
+  if (!(medium > walked.endTemperature)) {
+    throw new NoSolution(`Heating at ${medium.toFixed(1)} °C does not carry the film to ${walked.endTemperature.toFixed(1)} °C`);
+  }
   const warm = (medium - feed.temperature) / (medium - walked.startBoiling);
   if (walked.heatUp > 0) needed += (walked.heatUp / (walked.startBoiling - feed.temperature)) * Math.log(warm);
   const steam = (walked.heatUp + boilOff + loss) / latentHeatOfVaporisation(medium);
@@ -185,6 +188,6 @@ export function filmCook(feed: Feed, relation: CookRelation, heating: Heating): 
     else if (value > 0) [dry, needDry] = [middle, value];
     else [wet, needWet] = [middle, value];
   }
-  const end = (wet + dry) / 2;
+  const end = wet; // the side that the medium can reach
   return filmConductance(feed, end, relation, heating.medium, heating.loss);
 }

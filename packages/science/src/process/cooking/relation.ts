@@ -41,7 +41,7 @@ export function cookRelation(of: Composition, pressure: Pascal, offset: Kelvin =
   };
 }
 
-const nodes = 72;
+const nodes = 120;
 const firstElevation = 0.05;
 
 /**
@@ -71,14 +71,19 @@ function boilingTable(solution: Solution, pressure: Pascal): (water: number) => 
   };
 }
 
-/** Cubic through points i and i + 1 with the slopes of their neighbours. */
+/** Cubic through points i and i + 1; slopes are the harmonic means of the neighbouring secants, so that it never overshoots. */
 function hermite(x: Float64Array, y: Float64Array, i: number, at: number): number {
   const h = x[i + 1]! - x[i]!;
   const s = (at - x[i]!) / h;
-  const before = Math.max(0, i - 1);
-  const after = Math.min(nodes - 1, i + 2);
-  const m0 = ((y[i + 1]! - y[before]!) / (x[i + 1]! - x[before]!)) * h;
-  const m1 = ((y[after]! - y[i]!) / (x[after]! - x[i]!)) * h;
+  const here = (y[i + 1]! - y[i]!) / h;
+  const slope = (j: number): number => {
+    if (j <= 0 || j >= nodes - 1) return here;
+    const before = (y[j]! - y[j - 1]!) / (x[j]! - x[j - 1]!);
+    const after = (y[j + 1]! - y[j]!) / (x[j + 1]! - x[j]!);
+    return (2 * before * after) / (before + after);
+  };
+  const m0 = slope(i) * h;
+  const m1 = slope(i + 1) * h;
   const s2 = s * s;
   const s3 = s2 * s;
   return (2 * s3 - 3 * s2 + 1) * y[i]! + (s3 - 2 * s2 + s) * m0 + (3 * s2 - 2 * s3) * y[i + 1]! + (s3 - s2) * m1;

@@ -1,7 +1,7 @@
 import { requireRange } from '../../errors.js';
 import type { KilogramPerCubicMetre, Metre, PascalSecond, Second } from '../../units.js';
 
-const positive = [Number.MIN_VALUE, Infinity] as const;
+const positive = [1e-300, Infinity] as const;
 const gravity = 9.80665;
 
 /** Extensional viscosity, Pa s: Trouton ratio times shear viscosity; 3 for a Newtonian liquid, 10 to 40 reported for caramel. */

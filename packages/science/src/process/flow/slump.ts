@@ -1,7 +1,16 @@
-import { requireRange } from '../../errors.js';
+import { NoSolution, requireRange } from '../../errors.js';
 import type { KilogramPerCubicMetre, Metre, Pascal, PascalSecond, Second } from '../../units.js';
 
 const gravity = 9.80665;
+
+/** What can be a slab of food for some while: m, kg/m³, Pa s, Pa, s. */
+export const slumpRanges = {
+  size: [1e-5, 100],
+  density: [1, 1e5],
+  viscosity: [1e-4, 1e15],
+  yieldStress: [0, 1e9],
+  time: [0, 1e11],
+} as const;
 
 export interface SlumpSlab {
   /** Height and full width of the slab at the start, m. */
@@ -37,11 +46,12 @@ export interface SlumpShape {
  */
 export function slump(slab: SlumpSlab, time: Second, strips = 60): SlumpShape {
   const { height, width, density, viscosity, yieldStress = 0 } = slab;
-  for (const [name, value] of Object.entries({ height, width, density, viscosity })) {
-    requireRange(name, value, [Number.MIN_VALUE, Infinity], 'huppert-1982');
-  }
-  requireRange('yield stress', yieldStress, [0, Infinity], 'huppert-1982');
-  requireRange('time', time, [0, Infinity], 'huppert-1982');
+  requireRange('height', height, slumpRanges.size, 'huppert-1982');
+  requireRange('width', width, slumpRanges.size, 'huppert-1982');
+  requireRange('density', density, slumpRanges.density, 'huppert-1982');
+  requireRange('viscosity', viscosity, slumpRanges.viscosity, 'huppert-1982');
+  requireRange('yield stress', yieldStress, slumpRanges.yieldStress, 'huppert-1982');
+  requireRange('time', time, slumpRanges.time, 'huppert-1982');
   const weight = density * gravity;
   const yieldLength = yieldStress / weight;
   const stripMass = (height * width) / 2 / strips;
@@ -55,6 +65,7 @@ export function slump(slab: SlumpSlab, time: Second, strips = 60): SlumpShape {
   for (let done = 0, step = Math.min(first, end); end - done > 1e-12 * end;) {
     if (!solver.advance(x, step)) {
       step /= 4;
+      if (step < 1e-15 * end) throw new NoSolution('The shape of the slab cannot be followed: its yield stress is too sharp for its size');
       continue;
     }
     done += step;
@@ -147,6 +158,6 @@ export function similarityFront(section: number, density: KilogramPerCubicMetre,
 
 /** Half width at which a slab with a yield stress comes to rest, m: h² falls in a straight line, A = ⅔ √(2 τ / ρ g) x^(3/2). */
 export function restingFront(section: number, density: KilogramPerCubicMetre, yieldStress: Pascal): Metre {
-  requireRange('yield stress', yieldStress, [Number.MIN_VALUE, Infinity], 'liu-mei-1989');
+  requireRange('yield stress', yieldStress, [1e-300, Infinity], 'liu-mei-1989');
   return ((1.5 * section) / Math.sqrt((2 * yieldStress) / (density * gravity))) ** (2 / 3);
 }

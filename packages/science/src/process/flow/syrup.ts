@@ -11,7 +11,7 @@ import type { Celsius, MassFraction, PascalSecond } from '../../units.js';
 export function syrupWater(of: Composition, state?: PhaseState): MassFraction {
   let mass = 0;
   for (const part of glassParts(of, state)) mass += part.mass;
-  if (!(mass > 0)) throw new OutOfRange('mass of water and sugars', mass, [Number.MIN_VALUE, 1], 'mass balance');
+  if (!(mass > 0)) throw new OutOfRange('mass of water and sugars', mass, [1e-300, 1], 'mass balance');
   return of[at.water]! / mass;
 }
 

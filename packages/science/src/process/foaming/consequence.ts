@@ -13,8 +13,8 @@ export interface DensityConsequence {
 
 /** Consequence of an off-plan density (a weak albumen, say) for a layer sheeted to thickness, or dosed by mass. */
 export function densityConsequence(planned: KilogramPerCubicMetre, actual: KilogramPerCubicMetre): DensityConsequence {
-  requireRange('planned density', planned, [Number.MIN_VALUE, 1e5], 'foam-volume-balance');
-  requireRange('actual density', actual, [Number.MIN_VALUE, 1e5], 'foam-volume-balance');
+  requireRange('planned density', planned, [1e-300, 1e5], 'foam-volume-balance');
+  requireRange('actual density', actual, [1e-300, 1e5], 'foam-volume-balance');
   return { massRatio: actual / planned, thicknessRatio: planned / actual };
 }
 

@@ -18,9 +18,9 @@ export interface CupReading {
  * @throws OutOfRange when gross is not above tare or the volume not positive
  */
 export function cupDensity(gross: Kilogram, tare: Kilogram, volume: number, fillUncertainty = 0.01, balance = 1e-4): CupReading {
-  requireRange('volume of the cup', volume, [Number.MIN_VALUE, 1], 'foam-volume-balance');
-  requireRange('tare', tare, [0, Number.MAX_VALUE], 'foam-volume-balance');
-  requireRange('net mass', gross - tare, [Number.MIN_VALUE, Number.MAX_VALUE], 'foam-volume-balance');
+  requireRange('volume of the cup', volume, [1e-300, 1], 'foam-volume-balance');
+  requireRange('tare', tare, [0, 1e30], 'foam-volume-balance');
+  requireRange('net mass', gross - tare, [1e-30, 1e30], 'foam-volume-balance');
   const density = (gross - tare) / volume;
   return { density, uncertainty: Math.hypot(density * fillUncertainty, (Math.SQRT2 * balance) / volume) };
 }

@@ -11,7 +11,7 @@ const airConductivity = 0.026;
  * @throws OutOfRange when the foam is denser than its own gas-free mass, or a density is not positive
  */
 export function airFraction(density: KilogramPerCubicMetre, gasFreeDensity: KilogramPerCubicMetre): VolumeFraction {
-  requireRange('gas-free density', gasFreeDensity, [Number.MIN_VALUE, 1e5], 'volume balance');
+  requireRange('gas-free density', gasFreeDensity, [1e-300, 1e5], 'volume balance');
   if (!(density > 0 && density <= gasFreeDensity)) throw new OutOfRange('density', density, [0, gasFreeDensity], 'volume balance');
   return 1 - density / gasFreeDensity;
 }

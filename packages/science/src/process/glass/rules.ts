@@ -24,7 +24,7 @@ export interface GlassPart {
  */
 export function gordonTaylor(solidTg: Celsius, k: number, water: MassFraction, waterTg: Celsius = -135): Celsius {
   requireRange('water', water, [0, 1], 'gordon-taylor');
-  requireRange('k', k, [Number.MIN_VALUE, 1e6], 'gordon-taylor');
+  requireRange('k', k, [1e-300, 1e6], 'gordon-taylor');
   requireRange('glass transition of the solid', solidTg, temperatures, 'gordon-taylor');
   return ((1 - water) * solidTg + k * water * waterTg) / (1 - water + k * water);
 }
@@ -40,7 +40,7 @@ export function gordonTaylorMixture(parts: readonly GlassPart[]): Celsius {
     weights += mass / k;
     sum += (mass / k) * tg;
   }
-  if (!(weights > 0)) throw new OutOfRange('mass of glass formers', weights, [Number.MIN_VALUE, Infinity], 'gordon-taylor');
+  if (!(weights > 0)) throw new OutOfRange('mass of glass formers', weights, [1e-300, Infinity], 'gordon-taylor');
   return sum / weights;
 }
 
@@ -52,7 +52,7 @@ export function fox(parts: readonly Pick<GlassPart, 'mass' | 'tg'>[]): Celsius {
     mass += part.mass;
     sum += part.mass / (part.tg + 273.15);
   }
-  if (!(mass > 0)) throw new OutOfRange('mass of glass formers', mass, [Number.MIN_VALUE, Infinity], 'fox-1956');
+  if (!(mass > 0)) throw new OutOfRange('mass of glass formers', mass, [1e-300, Infinity], 'fox-1956');
   return mass / sum - 273.15;
 }
 
@@ -68,6 +68,6 @@ export function couchmanKarasz(parts: readonly { readonly mass: number; readonly
     weights += mass * step;
     sum += mass * step * Math.log(tg + 273.15);
   }
-  if (!(weights > 0)) throw new OutOfRange('mass of glass formers', weights, [Number.MIN_VALUE, Infinity], 'couchman-karasz-1978');
+  if (!(weights > 0)) throw new OutOfRange('mass of glass formers', weights, [1e-300, Infinity], 'couchman-karasz-1978');
   return Math.exp(sum / weights) - 273.15;
 }

@@ -8,8 +8,8 @@ import type { Kelvin } from '../../units.js';
  * @example logMeanDifference(70, 19.8) // 39.75
  */
 export function logMeanDifference(first: Kelvin, second: Kelvin): Kelvin {
-  requireRange('first temperature difference', first, [Number.MIN_VALUE, Infinity], 'cengel-11');
-  requireRange('second temperature difference', second, [Number.MIN_VALUE, Infinity], 'cengel-11');
+  requireRange('first temperature difference', first, [1e-300, Infinity], 'cengel-11');
+  requireRange('second temperature difference', second, [1e-300, Infinity], 'cengel-11');
   const ratio = first / second;
   // Near 1 the quotient loses its digits; the series of x / ln(1 + x) does not.
   const x = ratio - 1;
@@ -44,6 +44,6 @@ export function mixedTemperature(
     capacity += mass * specificHeat;
     heat += mass * specificHeat * temperature;
   }
-  if (!(capacity > 0)) throw new OutOfRange('heat capacity', capacity, [Number.MIN_VALUE, Infinity], 'heat balance');
+  if (!(capacity > 0)) throw new OutOfRange('heat capacity', capacity, [1e-300, Infinity], 'heat balance');
   return heat / capacity;
 }

@@ -3,8 +3,8 @@ import type { Kelvin, Pascal } from '../../units.js';
 
 /** Warming of a mass by mechanical work without loss, K: energy (J) by mass (kg) and specific heat. */
 export function workWarming(energy: number, mass: number, specificHeat: number): Kelvin {
-  requireRange('mass', mass, [Number.MIN_VALUE, Infinity], 'heat balance');
-  requireRange('specific heat', specificHeat, [Number.MIN_VALUE, Infinity], 'heat balance');
+  requireRange('mass', mass, [1e-300, Infinity], 'heat balance');
+  requireRange('specific heat', specificHeat, [1e-300, Infinity], 'heat balance');
   return energy / (mass * specificHeat);
 }
 
@@ -21,6 +21,6 @@ export function pumpWarming(drop: Pascal, density: number, specificHeat: number)
  * @param length - m
  */
 export function laminarPipeDrop(viscosity: number, flow: number, diameter: number, length: number): Pascal {
-  requireRange('diameter', diameter, [Number.MIN_VALUE, Infinity], 'hagen-poiseuille');
+  requireRange('diameter', diameter, [1e-300, Infinity], 'hagen-poiseuille');
   return (128 * viscosity * length * flow) / (Math.PI * diameter ** 4);
 }

@@ -17,7 +17,7 @@ export function q10(energy: number, from: Celsius): number {
 
 /** Activation energy, J/mol, that gives a factor between two temperatures; undoes `arrheniusFactor`. */
 export function activationEnergy(factor: number, from: Celsius, to: Celsius): number {
-  requireRange('factor', factor, [Number.MIN_VALUE, Infinity], 'arrhenius');
+  requireRange('factor', factor, [1e-300, Infinity], 'arrhenius');
   return (gasConstant * Math.log(factor)) / (1 / (from + 273.15) - 1 / (to + 273.15));
 }
 
@@ -27,17 +27,16 @@ export function valueAfter(order: Order, start: number, rate: number, time: Seco
 }
 
 /**
- * Time until a value reaches a limit, in the unit of the rate.
+ * Time until a value reaches a limit, in the unit of the rate. A rising value has its limit above, a falling one below.
  *
- * @returns 0 where it is already beyond, Infinity where it never gets there
+ * @returns 0 where it is already beyond, Infinity where the value stands still
  */
 export function timeToLimit(order: Order, start: number, limit: number, rate: number): number {
   if (order === 1) {
-    requireRange('start', start, [Number.MIN_VALUE, Infinity], 'first-order kinetics');
-    requireRange('limit', limit, [Number.MIN_VALUE, Infinity], 'first-order kinetics');
+    requireRange('start', start, [1e-300, Infinity], 'first-order kinetics');
+    requireRange('limit', limit, [1e-300, Infinity], 'first-order kinetics');
   }
   const way = order === 0 ? limit - start : Math.log(limit / start);
   if (rate === 0) return way === 0 ? 0 : Infinity;
-  const time = way / rate;
-  return time < 0 ? (rate > 0 === way > 0 ? time : 0) : time;
+  return Math.max(0, way / rate);
 }

@@ -61,7 +61,7 @@ function total(x: CompositionInput): number {
 /** The vector of the inputs, scaled to 1. @throws OutOfRange when everything is 0 */
 export function compositionOf(x: CompositionInput): Composition {
   const sum = total(x);
-  requireRange('sum of the constituents', sum, [Number.MIN_VALUE, Number.MAX_VALUE], 'mass balance');
+  requireRange('sum of the constituents', sum, [1e-30, 1e30], 'mass balance');
   const spectrum = glucoseSyrup(1, x.dextrose_equivalent);
   const share = spectrum.higher_saccharides ?? 0;
   const chains = x.higher_saccharides + x.glucose_syrup_solids * share;

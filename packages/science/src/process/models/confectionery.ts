@@ -8,7 +8,7 @@ const inputs = [
   ...compositionInputs,
   { key: 'fat_continuous', unit: '1', meaning: 'fat is the continuous phase, as in chocolate', kind: 'flag', default: false },
   fraction('air_fraction', 'share of the volume that is gas', { default: 0, fitted: [0, 0.64], possible: [0, 0.95] }),
-  temperature('temperature_c', 'temperature', { default: 20, possible: [-40, 180], fitted: [0, 100] }),
+  temperature('temperature_c', 'temperature', { default: 20, possible: [-40, 200], fitted: [0, 100] }),
 ] as const;
 
 type Inputs = CompositionInput & { readonly fat_continuous: boolean; readonly temperature_c: number; readonly air_fraction: number };

@@ -1,7 +1,7 @@
 import { defineModel, type Estimate, type Model } from '../../model.js';
 import { caramelViscosity, dispersedVolume, suspensionFactor } from '../flow/caramel.js';
 import { extensionalViscosity, gravityStrainRate, strandBreakTime, strandForce } from '../flow/extension.js';
-import { slump } from '../flow/slump.js';
+import { slump, slumpRanges } from '../flow/slump.js';
 import { concentratedSyrupViscosity, syrupWater } from '../flow/syrup.js';
 import { arrheniusFactor, vftViscosity, wlfShift } from '../flow/temperature.js';
 import { glassTransition } from '../glass/mixture.js';
@@ -32,8 +32,8 @@ export const flowModels: readonly Model[] = [
     inputs: [
       temperature('temperature_c', 'temperature'),
       temperature('reference_temperature_c', 'reference, as a rule the glass transition'),
-      positive('c1', '1', 'C1', { default: 17.44 }),
-      positive('c2_k', 'K', 'C2', { default: 51.6 }),
+      positive('c1', '1', 'constant C1', { default: 17.44 }),
+      positive('c2_k', 'K', 'constant C2', { default: 51.6 }),
       positive('reference_viscosity_pa_s', 'Pa s', 'viscosity at the reference', { default: 1e12 }),
     ],
     outputs: [eta, { key: 'log10_shift', unit: '1', meaning: 'log10 of viscosity over that at the reference' }],
@@ -51,8 +51,8 @@ export const flowModels: readonly Model[] = [
     inputs: [
       temperature('temperature_c', 'temperature, above T0'),
       positive('a_pa_s', 'Pa s', 'limit at high temperature'),
-      positive('b_k', 'K', 'b'),
-      temperature('t0_c', 'T0'),
+      positive('b_k', 'K', 'steepness b'),
+      temperature('t0_c', 'temperature T0 at which the viscosity has its pole'),
     ],
     outputs: [eta],
     sources: ['vft'],
@@ -181,12 +181,12 @@ export const flowModels: readonly Model[] = [
     about:
       'Thin viscous layer that sticks to what it lies on, with a yield stress if it has one; strips of constant mass, implicit. No coat or wrapper holds it.',
     inputs: [
-      positive('height_m', 'm', 'height at the start'),
-      positive('width_m', 'm', 'full width at the start'),
-      positive('viscosity_pa_s', 'Pa s', 'viscosity at storage temperature'),
-      nonNegative('yield_stress_pa', 'Pa', 'stress below which it stands', { default: 0 }),
-      positive('density_kg_m3', 'kg/m³', 'density', { default: 1330 }),
-      nonNegative('time_h', 'h', 'time'),
+      positive('height_m', 'm', 'height at the start', { possible: slumpRanges.size }),
+      positive('width_m', 'm', 'full width at the start', { possible: slumpRanges.size }),
+      positive('viscosity_pa_s', 'Pa s', 'viscosity at storage temperature', { possible: slumpRanges.viscosity }),
+      nonNegative('yield_stress_pa', 'Pa', 'stress below which it stands', { default: 0, possible: slumpRanges.yieldStress }),
+      positive('density_kg_m3', 'kg/m³', 'density', { default: 1330, possible: slumpRanges.density }),
+      nonNegative('time_h', 'h', 'time', { possible: [0, 2e7] }),
       trouton,
     ],
     outputs: [

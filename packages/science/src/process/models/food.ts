@@ -9,7 +9,7 @@ const inputs = [
   massShare('carbohydrate', 'digestible carbohydrate, mass fraction', { default: 0 }),
   massShare('fibre', 'fibre, mass fraction', { default: 0 }),
   massShare('ash', 'ash, mass fraction', { default: 0 }),
-  temperature('temperature_c', 'temperature', { default: 20, possible: [-40, 180], fitted: [0, 150] }),
+  temperature('temperature_c', 'temperature', { default: 20, possible: [-40, 200], fitted: [0, 150] }),
 ] as const;
 
 /** About 95 %, from the scatter of measured foods about these lines that the authors and later users report (memory). */

@@ -1,8 +1,8 @@
 import { defineModel, type Estimate, type Model } from '../../model.js';
-import { gabActivity } from '../../water/isotherm.js';
 import { glassTable } from '../data/glass-transition.js';
 import { chainGlass, glassRules, glassTransition, waterAtGlassTransition, type GlassRule } from '../glass/mixture.js';
 import { couchmanKarasz, fox, gordonTaylor } from '../glass/rules.js';
+import { gabIsotherm } from '../migration/isotherm.js';
 import { compositionInputs, compositionOf, scaled, stateOf } from './composition.js';
 import { fraction, nonNegative, positive, temperature } from './inputs.js';
 
@@ -159,7 +159,7 @@ export const glassModels: readonly Model[] = [
     run: (x) => {
       const moisture = waterAtGlassTransition(compositionOf(x), x.temperature_c, stateOf(x));
       const dry = moisture / (1 - moisture);
-      const aw = x.gab_monolayer > 0 ? gabActivity([x.gab_monolayer, x.gab_c, x.gab_k], dry) : undefined;
+      const aw = x.gab_monolayer > 0 ? gabIsotherm([x.gab_monolayer, x.gab_c, x.gab_k]).activity(dry) : undefined;
       return { moisture, moisture_dry_basis: dry, ...(aw === undefined ? {} : { water_activity: aw }) };
     },
   }),

@@ -1,5 +1,6 @@
 import { latentHeatOfVaporisation } from '../../core/latentHeat.js';
 import { saturationTemperature } from '../../core/saturation.js';
+import { BadInput } from '../../errors.js';
 import { defineModel, type Model } from '../../model.js';
 import { nusseltCylinder, nusseltFlatPlate, nusseltHorizontalCylinder, nusseltVerticalPlate } from '../heat/convection.js';
 import { effectiveness, logMeanDifference, mixedTemperature, type Arrangement } from '../heat/exchange.js';
@@ -150,11 +151,17 @@ export const heatModels: readonly Model[] = [
     outputs: [{ key: 'temperature_c', unit: '°C', meaning: 'temperature of the mix' }],
     sources: ['heat-balance'],
     standing: 'memory',
-    run: (x) => ({
-      temperature_c: mixedTemperature(
-        x.masses_kg.map((mass, i) => ({ mass, specificHeat: x.specific_heats_j_kg_k[i] ?? NaN, temperature: x.temperatures_c[i] ?? NaN })),
-      ),
-    }),
+    run: (x) => {
+      const { masses_kg: masses, specific_heats_j_kg_k: heats, temperatures_c: temperatures } = x;
+      if (masses.length !== heats.length || masses.length !== temperatures.length) {
+        throw new BadInput(
+          `A mix needs lists of one length; came ${masses.length} masses, ${heats.length} heats, ${temperatures.length} temperatures`,
+        );
+      }
+      return {
+        temperature_c: mixedTemperature(masses.map((mass, i) => ({ mass, specificHeat: heats[i]!, temperature: temperatures[i]! }))),
+      };
+    },
   }),
   defineModel({
     id: 'mixing.mechanical_heating',

@@ -23,12 +23,12 @@ export function temperature<const K extends string>(key: K, meaning: string, ext
 
 /** A quantity that must be above 0. */
 export function positive<const K extends string>(key: K, unit: string, meaning: string, extra: Extra = {}): Spec<K> {
-  return { key, unit, meaning, possible: [Number.MIN_VALUE, Number.MAX_VALUE], ...extra };
+  return { key, unit, meaning, possible: [1e-30, 1e30], ...extra };
 }
 
 /** A quantity that is 0 or more. */
 export function nonNegative<const K extends string>(key: K, unit: string, meaning: string, extra: Extra = {}): Spec<K> {
-  return { key, unit, meaning, possible: [0, Number.MAX_VALUE], ...extra };
+  return { key, unit, meaning, possible: [0, 1e30], ...extra };
 }
 
 /** A list of numbers. */

@@ -44,7 +44,7 @@ export const kineticsModels: readonly Model[] = [
     about: 'Slope of ln k against 1/T by least squares, with its 95 % interval.',
     inputs: [
       series('temperatures_c', '°C', 'temperatures', { possible: [-273.14, 3000] }),
-      series('rates', '1', 'rates, any one unit', { possible: [Number.MIN_VALUE, Number.MAX_VALUE] }),
+      series('rates', '1', 'rates, any one unit', { possible: [1e-30, 1e30] }),
     ],
     outputs: [
       { key: 'activation_energy_kj_mol', unit: 'kJ/mol', meaning: 'activation energy' },

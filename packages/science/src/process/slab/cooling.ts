@@ -15,6 +15,14 @@ export interface SlabLayer {
   readonly melting?: { readonly heat: number; readonly temperature: Celsius; readonly halfWidth: number };
 }
 
+/** What can be a layer: m, kg/m³, J/(kg K), W/(m K). */
+export const slabRanges = {
+  thickness: [1e-6, 10],
+  density: [1e-2, 1e5],
+  specificHeat: [1e-2, 1e5],
+  conductivity: [1e-6, 1e4],
+} as const;
+
 /** A stretch of the belt: what the slab meets above and below, and for how long. */
 export interface CoolingSection {
   readonly duration: Second;
@@ -60,7 +68,7 @@ export function slabRun(layers: readonly SlabLayer[], cells = 200, steps = 100):
   const total = layers.reduce((sum, layer) => sum + layer.thickness, 0);
   const counts = layers.map((layer) => {
     for (const key of ['thickness', 'density', 'specificHeat', 'conductivity'] as const) {
-      requireRange(`${key} of a layer`, layer[key], [Number.MIN_VALUE, Number.MAX_VALUE], 'carslaw-jaeger-1959');
+      requireRange(`${key} of a layer`, layer[key], slabRanges[key], 'carslaw-jaeger-1959');
     }
     requireRange('start temperature of a layer', layer.start, [-100, 300], 'carslaw-jaeger-1959');
     return Math.max(2, Math.round((cells * layer.thickness) / total));
@@ -270,7 +278,7 @@ export function slabRun(layers: readonly SlabLayer[], cells = 200, steps = 100):
       const rows = end - row;
       for (let r = 0; r < Math.max(1, rows); r++) {
         const dt = section.duration / Math.max(1, rows);
-        if (!(dt > 0)) break;
+        if (!(dt > 1e-9)) break; // nothing happens in a nanosecond
         // The jump at the start of a section: quarter steps of backward Euler, which damps it; then Crank-Nicolson.
         const pieces = r === 0 ? 8 : r === 1 ? 4 : 1;
         for (let piece = 0; piece < pieces; piece++) {
