@@ -204,7 +204,7 @@ function byFinishedMoisture(
       outputs: [evaporated],
       equation: 'water = charge · (1 − dry / (1 − finished moisture))',
       run: (charge: number, dry: number, w: number, mass: number, inside: Composition) =>
-        possible(component, charge * (1 - dry / (1 - w)), mass * inside[at.water]!),
+        possible(component, charge * (1 - dry / (1 - moistureIn(component, w))), mass * inside[at.water]!),
     });
     return;
   }
@@ -290,6 +290,11 @@ function temperatureWindow(b: Builder, component: Component, s: string, moisture
       },
     });
   }
+}
+
+function moistureIn(component: Component, moisture: number): number {
+  if (moisture >= 0 && moisture < 1) return moisture;
+  throw new RangeError(`${component.name} cannot hold ${(100 * moisture).toFixed(1)} % of water; a moisture lies from 0 to below 100 %`);
 }
 
 function possible(component: Component, water: number, available: number): number {

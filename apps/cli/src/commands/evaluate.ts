@@ -39,7 +39,9 @@ export function printValues(opened: Opened, ids: readonly string[], out: Out): v
     const status = session.status(id);
     const value = status.ok
       ? inWords(quantity, id.includes('[') ? session.number(id) : session.value(id), units)
-      : `cannot tell: ${status.reason}`;
+      : status.reason.startsWith('cannot tell')
+        ? status.reason
+        : `cannot tell: ${status.reason}`;
     return [id, value, session.origin(id), windowInWords(quantity, units)];
   });
   for (const line of table(rows, [false, true])) out.line(line);
