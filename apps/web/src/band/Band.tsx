@@ -1,3 +1,142 @@
-export function Band(_: { readonly opened?: unknown; readonly openAgain?: unknown }) {
-  return null;
+import { band } from '@barwright/drawing';
+import { useEffect, useMemo, useState } from 'react';
+import { Picture } from '../drawing/Marks.js';
+import type { BandMeasure, BandPicture } from '../engine/protocol.js';
+import { useSheet, useView } from '../engine/sheet.js';
+import { useScale } from '../frame/scale-words.js';
+import { useInspector } from '../inspector/opening.js';
+import { useSize, useWindowHeight } from '../lib/useSize.js';
+import '../styles/band.css';
+
+const measures: readonly (readonly [BandMeasure, string])[] = [
+  ['kg', 'kg'],
+  ['money', 'money'],
+  ['bars', 'bars'],
+  ['water', 'water'],
+];
+
+/** The line from what is charged to what is cased, as a ribbon along its transit: width is flow, the frame is what machines could do. */
+export function Band() {
+  const { catalog } = useSheet();
+  const [ref, { width }] = useSize<HTMLDivElement>();
+  const view = useView();
+  const [measure, setMeasure] = useState<BandMeasure>('kg');
+  // Below this the ribbon is no longer read: it scrolls at its true scale instead.
+  const drawnWidth = Math.max(width, 1200);
+  const height = Math.max(460, Math.min(760, useWindowHeight() - 280));
+  const picture = usePicture(measure, drawnWidth, height, width > 0);
+  if (!catalog!.line)
+    return <p className="cannot">This bar names no line, so there is nothing to draw along. Write ‘line: …’ in its file.</p>;
+  return (
+    <section className="band" aria-label="The line as a ribbon">
+      <p className="choices band-choices" role="group" aria-label="What the width of the ribbon is">
+        {measures.map(([name, word]) => (
+          <button key={name} type="button" className="choice" aria-pressed={name === measure} onClick={() => setMeasure(name)}>
+            {name === 'money' ? catalog!.currency : word}
+          </button>
+        ))}
+      </p>
+      <div className="band-room" ref={ref}>
+        {picture ? <Ribbon picture={picture} /> : null}
+      </div>
+      <p className="caption band-words">
+        The clock belongs to {view?.plan ? 'the first bar of the order' : 'one bar, in minutes from the cutter'}. Times come from the
+        transits, belts and leads the plant entered; between them things stand evenly. Pale frames are what machines could do: their rim is
+        the room.
+      </p>
+      {picture ? <BandTable picture={picture} /> : null}
+    </section>
+  );
+}
+
+function Ribbon({ picture }: { readonly picture: BandPicture }) {
+  const { open } = useInspector();
+  const { catalog } = useSheet();
+  const drawn = useMemo(() => band(picture.spec), [picture]);
+  useScale(picture.scaleWords);
+  // Painting order: what is drawn last lies on top, and a press means it.
+  const hits = drawn.hits.flatMap(({ id, box }) => {
+    const quantity = opensOf(picture.opens, id);
+    return quantity ? [{ id, box, quantity }] : [];
+  });
+  const first = new Map(hits.map(({ quantity }, at) => [quantity, at] as const).reverse());
+  const meaning = (id: string) => catalog!.metas.find((meta) => meta.id === id)?.meaning ?? id;
+  return (
+    <div className="ribbon">
+      <Picture marks={drawn.marks} width={drawn.width} height={drawn.height} />
+      {hits.map(({ id, box, quantity }, at) => (
+        <button
+          key={`${id}/${at}`}
+          type="button"
+          className="ribbon-hit"
+          data-quantity={quantity}
+          tabIndex={first.get(quantity) === at ? 0 : -1}
+          aria-label={`${meaning(quantity)}. Open`}
+          title={meaning(quantity)}
+          style={{ left: box.x, top: box.y, width: Math.max(box.w, 6), height: Math.max(box.h, 6) }}
+          onClick={(event) => open(quantity, event.currentTarget)}
+        />
+      ))}
+    </div>
+  );
+}
+
+/** 'layer.nougat.note' opens what 'layer.nougat' opens; 'coat.over' what 'coat' does. */
+function opensOf(opens: Readonly<Record<string, string>>, id: string): string | undefined {
+  return (
+    opens[id] ??
+    opens[id.replace(/\.(note|narrowest|over|under|narrowest\.note)$/, '')] ??
+    opens[id.replace(/\.(narrowest\.note|narrowest|note)$/, '')]
+  );
+}
+
+function BandTable({ picture }: { readonly picture: BandPicture }) {
+  const { open } = useInspector();
+  return (
+    <details className="as-table">
+      <summary>As a table</summary>
+      <table>
+        <caption>Flows at rated speed, then stations from the fullest</caption>
+        <thead>
+          <tr>
+            <th scope="col">what</th>
+            <th scope="col">flow or use</th>
+            <th scope="col">room</th>
+          </tr>
+        </thead>
+        <tbody>
+          {picture.rows.map(({ what, id, value, room }) => (
+            <tr key={id}>
+              <th scope="row">
+                <button type="button" className="word" onClick={(event) => open(id, event.currentTarget)}>
+                  {what}
+                </button>
+              </th>
+              <td>{value}</td>
+              <td>{room ?? '–'}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
+
+/** The band in the measure asked for, as it is after each frame. */
+function usePicture(measure: BandMeasure, width: number, height: number, ready: boolean): BandPicture | undefined {
+  const sheet = useSheet();
+  const view = useView();
+  const [picture, setPicture] = useState<BandPicture>();
+  useEffect(() => {
+    if (!ready) return undefined;
+    let dropped = false;
+    sheet.engine.ask('band', { measure, width, height }).then(
+      (next) => !dropped && setPicture(next),
+      () => undefined,
+    );
+    return () => {
+      dropped = true;
+    };
+  }, [sheet, view, measure, width, height, ready]);
+  return picture;
 }

@@ -61,7 +61,7 @@ export function KnobRule({ id, low, high, posts }: KnobRuleProps) {
     if (way === undefined || locked || !drawn) return;
     event.preventDefault();
     const next = shown.value + way * stepOf(meta, shown.value) * (event.shiftKey ? 5 : 1);
-    engine.pull({ [id]: drawn.valueAt(drawn.at(next)) === next ? next : Math.min(max, Math.max(min, next)) }, true);
+    engine.pull({ [id]: drawn.valueAt(drawn.at(next)) }, true);
   };
   const post = drawn?.post === undefined ? undefined : posts?.[drawn.post];
   return (

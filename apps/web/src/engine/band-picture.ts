@@ -26,7 +26,7 @@ export function bandPicture(engine: Engine, measure: BandMeasure, width: number,
   if (!line || !state.status('line.rate').ok || !state.status('bar.mass').ok) return undefined;
   const number = (id: string) => (chain.index.has(id) && state.status(id).ok ? state.number(id) : 0);
   const rate = number('line.rate');
-  const measured = measureOf(from, state, measure);
+  const measured = measureOf(from, state, measure, engine.shownUnits);
   const hosts = bar.layers.filter((layer) => layer.sunkInto === undefined);
   const order = hosts.flatMap((host) => [host, ...bar.layers.filter((layer) => layer.sunkInto === host.name)]);
   const slugs = order.map((layer) => from.plant.components.get(layer.component)!.slug);
@@ -39,7 +39,7 @@ export function bandPicture(engine: Engine, measure: BandMeasure, width: number,
     const flow = 60 * rate * number(`layer.${layer.slug}.gross`);
     const share = number(`flow.${made.slug}.out`) > 0 ? flow / number(`flow.${made.slug}.out`) : 1;
     const start = times.laid(0) - times.lead(made.slug);
-    const vapour = number(`flow.${made.slug}.vapour`) * share;
+    const vapour = number(`flow.${made.slug}.vapour`) * share * massOf(engine.shownUnits)[1];
     const shown = measured.of(made.slug, flow);
     const id = `layer.${layer.slug}`;
     opens[id] = `flow.${made.slug}.out`;
@@ -59,7 +59,13 @@ export function bandPicture(engine: Engine, measure: BandMeasure, width: number,
       ...(vapourShown > 0
         ? {
             vapours: [
-              { id: `${id}.vapour`, from: start + 8, to: start + 10, flow: vapourShown, text: `water ${formatNumber(vapour, 0)} kg/h` },
+              {
+                id: `${id}.vapour`,
+                from: start + 8,
+                to: start + 10,
+                flow: vapourShown,
+                text: `water ${formatNumber(vapour, 0)} ${massOf(engine.shownUnits)[0]}/h`,
+              },
             ],
           }
         : {}),
@@ -94,7 +100,17 @@ function assemble(from: PlantChain, state: State, a: Assembly): BandSpec {
   const coating = bar.coat && plant.components.get(bar.coat.component)!;
   const coat = coating ? a.measured.of(coating.slug, 60 * a.rate * number('coat.gross')) : 0;
   const total = a.streams.reduce((sum, { flow }) => sum + flow, 0) + coat;
-  const flowPerPx = total / Math.max(90, Math.min(190, a.height * 0.26));
+  // Where much of what is charged leaves again, the lanes need the room, not the ribbon.
+  const charged = a.streams.reduce(
+    (sum, { flow, parts }) =>
+      sum +
+      Math.max(
+        flow,
+        (parts ?? []).reduce((all, part) => all + part.flow, 0),
+      ),
+    0,
+  );
+  const flowPerPx = Math.max(total / Math.max(90, Math.min(190, a.height * 0.26)), charged / (a.height * 0.3));
   const under = bar.coat?.covers === 'without underside' ? 0 : 0.42;
   const leaving: BandLeaving[] = [];
   const trim = a.measured.whole(number('line.trim_flow'));
@@ -163,7 +179,7 @@ function assemble(from: PlantChain, state: State, a: Assembly): BandSpec {
         }
       : {}),
     left: Math.min(170, a.width * 0.16),
-    right: 40,
+    right: 96,
   };
 }
 
@@ -284,7 +300,11 @@ const shortName = (name: string): string =>
     .replace(/ powder$/, '')
     .replace(/ \d+ DE$/, '');
 
-function measureOf(from: PlantChain, state: State, measure: BandMeasure): Measured {
+/** The unit of mass a person reads, and how many of it are a kilogram. */
+const massOf = (units: Engine['shownUnits']): readonly [string, number] => (units === 'us' ? ['lb', 1 / 0.45359237] : ['kg', 1]);
+
+function measureOf(from: PlantChain, state: State, measure: BandMeasure, units: Engine['shownUnits']): Measured {
+  const [unit, per] = massOf(units);
   const { chain, plant } = from;
   const number = (id: string) => (chain.index.has(id) && state.status(id).ok ? state.number(id) : 0);
   const mass = number('bar.mass');
@@ -306,7 +326,12 @@ function measureOf(from: PlantChain, state: State, measure: BandMeasure): Measur
     };
     const whole = state.value('bar.composition');
     const share = whole instanceof Float64Array ? whole[component.water]! : 0;
-    return { unit: 'kg water/h', decimals: 1, of: (slug, kilograms) => kilograms * wet(slug), whole: (kilograms) => kilograms * share };
+    return {
+      unit: `${unit}/h`,
+      decimals: 1,
+      of: (slug, kilograms) => kilograms * wet(slug) * per,
+      whole: (kilograms) => kilograms * share * per,
+    };
   }
   if (measure === 'bars') {
     const gross = grossOf(from, state);
@@ -318,7 +343,7 @@ function measureOf(from: PlantChain, state: State, measure: BandMeasure): Measur
       whole: (kilograms) => (mass > 0 ? kilograms / (60 * mass) : 0),
     };
   }
-  return { unit: 'kg/h', decimals: 0, of: (_slug, kilograms) => kilograms, whole: (kilograms) => kilograms };
+  return { unit: `${unit}/h`, decimals: 0, of: (_slug, kilograms) => kilograms * per, whole: (kilograms) => kilograms * per };
 }
 
 function grossOf({ chain, bar }: PlantChain, state: State): number {

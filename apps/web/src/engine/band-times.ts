@@ -65,8 +65,8 @@ export function bandTimes({ line, plant, chain }: PlantChain, state: State, laye
   const pieces: ClockPiece[] =
     leads.length > 0 && near < first - 4
       ? [
-          { from: far, to: near, share: 0.24 },
-          { from: first - 3.5, to: end, share: 0.76 },
+          { from: far, to: near, share: 0.29 },
+          { from: first - 3.5, to: end, share: 0.71 },
         ]
       : [{ from: Math.min(far, first - 3.5), to: end, share: 1 }];
   const named = [

@@ -93,5 +93,7 @@ function componentInfo({ plant, chain }: PlantChain, component: ReturnType<typeo
     ingredients,
     ...(has(`${c}.cook_temperature`) ? { cook: { knob: `${c}.cook_temperature`, shown: `${c}.cook_indicated` } } : {}),
     ...(has(`${c}.moisture`) ? { moisture: `${c}.moisture` } : {}),
+    evaporated: component.stages.map((stage) => `${c}.stage.${stage.slug}.evaporated`).filter(has),
+    law: chain.quantities.map(({ id }) => id).filter((id) => id.startsWith(`${c}.law.`)),
   };
 }

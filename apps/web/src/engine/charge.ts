@@ -25,7 +25,16 @@ export function withOthersGivingWay(from: PlantChain, truth: State, changes: Rea
     const left = rest.reduce((sum, id) => sum + truth.number(id), 0);
     if (left <= 0) continue;
     const factor = Math.max(0, total - pulled) / left;
-    for (const id of rest) all.set(id, truth.number(id) * factor);
+    for (const id of rest) all.set(id, rounded(truth.number(id) * factor));
+    // What rounding leaves goes to the largest, so that the charge is whole.
+    const largest = rest.reduce((most, id) => (all.get(id)! > all.get(most)! ? id : most), rest[0]!);
+    const sum = ids.reduce((so, id) => so + all.get(id)!, 0);
+    all.set(largest, rounded(all.get(largest)! + total - sum, 1e9));
   }
   return all;
+}
+
+/** Shares are written to a thousandth of a per cent. */
+function rounded(share: number, steps = 1e5): number {
+  return Math.round(share * steps) / steps;
 }

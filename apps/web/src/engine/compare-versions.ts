@@ -1,6 +1,7 @@
 import { compare, evaluate } from '@barwright/chain';
 import { inWords, plantChain } from '@barwright/line';
 import type { Plant } from '@barwright/plant';
+import { askedFirst, seldomAsked } from './consequences.js';
 import type { Engine } from './engine.js';
 import type { DifferenceLine, VersionComparison } from './protocol.js';
 
@@ -24,8 +25,9 @@ export function compareVersions(engine: Engine, other: Plant): VersionComparison
       ...(Number.isFinite(relative) ? { relative } : {}),
     }))
     .filter(({ before: was, after: is, kind }) => was !== is || kind === 'entered');
+  const rank = ({ id, kind }: DifferenceLine) => (kind === 'entered' ? 0 : askedFirst.test(id) ? 1 : seldomAsked.test(id) ? 3 : 2);
   return {
-    differences: [...lines.filter(({ kind }) => kind === 'entered'), ...lines.filter(({ kind }) => kind !== 'entered')],
+    differences: lines.sort((a, b) => rank(a) - rank(b)),
     onlyBefore: onlyBefore.length,
     onlyAfter: onlyAfter.length,
   };

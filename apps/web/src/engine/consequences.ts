@@ -4,10 +4,10 @@ import type { Consequence, Units } from './protocol.js';
 import { limitWords } from './words.js';
 
 /** Numbers a technologist asks for first; the others count for less unless they have a window. */
-const first =
+export const askedFirst =
   /^bar\.(mass|cost|height|giveaway)$|^step\.|\.(water_activity|cook_indicated)$|^(layer|coat)[^.]*\.?[^.]*\.thickness$|^line\.(rate|max_rate)$|^rework\.share$|^label\.(energy_kcal|sugars|fat)_per_bar$|^order\.duration$|\.viscosity/;
 /** What lies between the lines, or says the same twice. */
-const between =
+export const seldomAsked =
   /\.stage\.|^need\.|^label\.(?!energy_kcal_per_bar|sugars_per_bar|fat_per_bar)|composition$|charge_(dry|sum)$|\.share$|\.gross$|_first_estimate$|^variance\.|_flow$|^flow\.|^order\.(?!duration)|^bar\.(centre|cost_ingredients|cost_with|rework)|thickness_(side|bottom|top)$|\.rate$|\.utilisation$|cook_(solids|per_kpa)|gas_free|specific_heat|^pack\.|\.cook_temperature_(min|max)$/;
 
 /**
@@ -30,14 +30,14 @@ export function consequencesOf(
     if (typeof before !== 'number' || typeof after !== 'number' || before === after) continue;
     const broke = window !== undefined && marginOf(after, window).margin < -1e-9;
     const wasBroken = window !== undefined && marginOf(before, window).margin < -1e-9;
-    if (between.test(id) && broke === wasBroken) continue;
+    if (seldomAsked.test(id) && broke === wasBroken) continue;
     const [was, is] = [inWords(quantity, before, units), inWords(quantity, after, units)];
     if (was === is && broke === wasBroken) continue;
     const { low, high } = window ?? {};
     const span = low !== undefined && high !== undefined ? high - low : Math.abs(before) || 1;
     let score = Math.abs(after - before) / span;
     if (Number.isNaN(score)) score = 10;
-    if (first.test(id)) score *= 4;
+    if (askedFirst.test(id)) score *= 4;
     if (broke !== wasBroken) score += 1000;
     found.push({
       score,

@@ -11,7 +11,7 @@ export function editsOf(engine: Engine): Edits {
   const written = enteredByPlace(from.plant);
   const edits: FileEdit[] = [];
   const left: string[] = [];
-  for (const [id, value] of withOthersGivingWay(from, truth, engine.changes)) {
+  for (const [id, value] of [...withOthersGivingWay(from, truth, engine.changes), ...aimThatFollows(engine)]) {
     const root = from.chain.roots[from.chain.index.get(id)!];
     if (!root) continue;
     const entered = root.place === undefined ? undefined : find(written.get(root.place) ?? [], root);
@@ -21,6 +21,14 @@ export function editsOf(engine: Engine): Edits {
       edits.push({ file: entered.place.replace(/:\d+$/, ''), path: entered.path, value: text, was: entered.text, meaning: root.meaning });
   }
   return { edits, left };
+}
+
+/** A definition whose layers make another mass than the one aimed at is refused: the aim goes with the mass that was pulled. */
+function aimThatFollows({ from, truth, session, changes, knobs }: Engine): readonly (readonly [id: string, value: number])[] {
+  const rest = [...from.bar.layers, ...(from.bar.coat ? [from.bar.coat] : [])].some(({ amount }) => amount.by === 'rest');
+  if (rest || changes.has('bar.target') || ![...changes.keys()].some((id) => knobs.moves(id, 'bar.mass'))) return [];
+  const followed = Math.abs(truth.number('bar.mass') - truth.number('bar.target')) < 1e-6;
+  return followed && session.status('bar.mass').ok ? [['bar.target', session.number('bar.mass')]] : [];
 }
 
 /** Every number the plant wrote down, by file and line. */

@@ -64,6 +64,10 @@ export interface ComponentInfo {
   /** Cooked, and what ends it. */
   readonly cook?: { readonly knob: string; readonly shown: string };
   readonly moisture?: string;
+  /** Water driven off, stage by stage. */
+  readonly evaporated: readonly string[];
+  /** Requirements of its name in law. */
+  readonly law: readonly string[];
 }
 
 /** The hours of the order as planned, minutes of the day of its start. */
@@ -209,6 +213,12 @@ export interface RemedyLine {
   readonly set?: Readonly<Record<string, number>>;
 }
 
+/** A limit on the way of a knob, in the knob's unit. */
+export interface PostLine {
+  readonly at: number;
+  readonly text: string;
+}
+
 /** A value as it would be written into a file of the definition. */
 export interface FileEdit {
   readonly file: string;
@@ -265,6 +275,7 @@ export interface Asks {
   inspect: { readonly id: string };
   curve: { readonly id: string; readonly knob: string };
   remedies: { readonly id: string; readonly value: number; readonly knobs: readonly string[] };
+  posts: { readonly knob: string; readonly low: number; readonly high: number };
   edits: Record<string, never>;
   compare: { readonly wire: unknown };
   band: { readonly measure: BandMeasure; readonly width: number; readonly height: number };
@@ -281,6 +292,7 @@ export interface Answers {
   inspect: Inspection;
   curve: CurveData | undefined;
   remedies: readonly RemedyLine[];
+  posts: readonly PostLine[];
   edits: Edits;
   compare: VersionComparison;
   band: BandPicture | undefined;

@@ -6,6 +6,7 @@ import { Engine } from './engine.js';
 import { curveOf } from './influence.js';
 import { inspect } from './inspect.js';
 import type { Answers, Asks, Reply, Request, Verb } from './protocol.js';
+import { postsOf } from './posts.js';
 import { remedyLines } from './remedy-lines.js';
 
 /** The engine at work behind the page: one request, one reply, in order. */
@@ -39,6 +40,7 @@ const verbs: { readonly [V in Verb]: (ask: Asks[V]) => Answers[V] } = {
   inspect: ({ id }) => inspect(engine(), id),
   curve: ({ id, knob }) => curveOf(engine(), id, knob),
   remedies: ({ id, value, knobs }) => remedyLines(engine(), id, value, knobs),
+  posts: ({ knob, low, high }) => postsOf(engine(), knob, low, high),
   edits: () => editsOf(engine()),
   compare: ({ wire }) => compareVersions(engine(), decodePlant(wire as WirePlant)),
   band: ({ measure, width, height }) => bandPicture(engine(), measure, width, height),

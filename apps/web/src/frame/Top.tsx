@@ -18,7 +18,7 @@ export function Top({ opened }: { readonly opened: Opened }) {
         {open ? (
           <details className="name-bar">
             <summary>
-              {catalog.bar.name} {catalog.bar.format.split(' ').slice(0, 2).join(' ')}
+              {catalog.bar.name} {/^(\d+ × )?[\d.]+ \S+/.exec(catalog.bar.format)?.[0] ?? ''}
               {catalog.line ? `, ${catalog.line}` : ''}
               {address.version && address.version !== opened.plant.latest ? `, version ${catalog.version}` : ''}
             </summary>

@@ -1,4 +1,4 @@
-import { curve } from '@barwright/drawing';
+import { curve, niceTicks } from '@barwright/drawing';
 import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import { Picture } from '../drawing/Marks.js';
 import { useSheet, useShown } from '../engine/sheet.js';
@@ -55,6 +55,7 @@ function Curve({ id, knob }: { readonly id: string; readonly knob: string }) {
       height: tall,
       x,
       y: [least - room, most + room],
+      yTicks: niceTicks(least, most, 3),
       points: data.x.map((value, i) => [value, data.y[i]!] as const),
       ...(data.lo.some((value, i) => value !== data.hi[i])
         ? { band: data.x.map((value, i) => ({ x: value, lo: data.lo[i]!, hi: data.hi[i]! })) }

@@ -18,7 +18,7 @@ export function WhatWouldMakeIt({
   const view = useView();
   const shown = useShown(id)!;
   const { meta } = shown;
-  const first = wish(meta.window, shown.truth, uncertainty);
+  const first = wish(meta.window, shown.truth, uncertainty, meta.unit);
   const [text, setText] = useState(() => digits(first, meta));
   const [lines, setLines] = useState<readonly RemedyLine[]>();
   const wanted = read(text);
@@ -70,17 +70,18 @@ export function WhatWouldMakeIt({
   );
 }
 
-/** The aim; else the limit, as far inside as the model may be off; else a twentieth less than it is. */
+/** The aim; else the limit, as far inside as the model may be off; else a twentieth less than it is, or a degree. */
 function wish(
   window: { readonly low?: number; readonly high?: number; readonly aim?: number } | undefined,
   value: number,
   uncertainty: number,
+  unit: string,
 ): number {
   const { low, high, aim } = window ?? {};
   if (aim !== undefined) return aim;
   if (high !== undefined) return value > high ? high : Math.max(0, high - (uncertainty || 0.1 * Math.abs(high)));
   if (low !== undefined) return value < low ? low : low + (uncertainty || 0.1 * Math.abs(low));
-  return 0.95 * value;
+  return /^°/.test(unit) ? value - 1 : 0.95 * value;
 }
 
 /** '48.7', '48,7' and '1 050' are numbers. */

@@ -69,16 +69,19 @@ type Definition = { readonly version: { readonly number: number } } & (
   | { readonly ok: false; readonly problems: readonly { readonly file: string; readonly line: number; readonly message: string }[] }
 );
 
-async function ask<T>(path: string, init?: RequestInit): Promise<T> {
-  let answer: Response;
+async function reach(path: string, init?: RequestInit): Promise<Response> {
   try {
-    answer = await fetch(path, init);
+    return await fetch(path, init);
   } catch {
     throw new Refused(
       'OFFLINE',
       'The server does not answer. What is on this screen stays; nothing new is loaded or saved until it is back.',
     );
   }
+}
+
+async function ask<T>(path: string, init?: RequestInit): Promise<T> {
+  const answer = await reach(path, init);
   const body = (await answer.json().catch(() => undefined)) as unknown;
   if (answer.ok) return body as T;
   const { code, detail, problems } = (body ?? {}) as { code?: string; detail?: string; problems?: Refused['problems'] };
@@ -104,6 +107,18 @@ export async function getDefinition(
     `Version ${got.version.number} cannot be read: ${first ? `${first.file}, line ${first.line}: ${first.message}` : 'its files are no plant'}.`,
     got.problems,
   );
+}
+
+/** Where the run sheet of a version lies, as a page or as PDF. */
+export function runSheetAddress(plant: string, version: number, bar: string, units: string, kind: 'html' | 'pdf'): string {
+  return `/api/plants/${encodeURIComponent(plant)}/versions/${version}/run-sheet.${kind}?bar=${encodeURIComponent(bar)}&units=${units}`;
+}
+
+export async function getRunSheet(plant: string, version: number, bar: string, units: string): Promise<string> {
+  const answer = await reach(runSheetAddress(plant, version, bar, units, 'html'));
+  if (answer.ok) return answer.text();
+  const { code, detail } = ((await answer.json().catch(() => ({}))) ?? {}) as { code?: string; detail?: string };
+  throw new Refused(code ?? `HTTP_${answer.status}`, detail ?? `The server answered ${answer.status} and said no more.`);
 }
 
 export interface NewVersion {
