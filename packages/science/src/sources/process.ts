@@ -79,6 +79,30 @@ export const processSources = {
     title: 'Viscosity of honey against moisture at 25 °C, encyclopaedia text',
     address: 'https://ru.scribd.com/document/247112163/honey5',
   },
+  'corn-syrup-viscosities': { title: 'Table of viscosities of corn syrups of 28 to 63 DE, corn refiners’ handbook, recalled' },
+  'lazaridou-2004': {
+    title:
+      'A. Lazaridou et al., Composition, thermal and rheological behaviour of selected Greek honeys, J. Food Eng. 64 (2004) 9, abstract',
+    address: 'https://www.scribd.com/document/484270515/1-s2-0-S0260877403003595-main',
+  },
+  'kantor-1999': {
+    title: 'Z. Kántor, G. Pitsi, J. Thoen, Glass transition temperature of honey, J. Agric. Food Chem. 47 (1999) 2327, abstract',
+    address: 'https://datapdf.com/glass-transition-temperature-of-honey-as-a-function-of-water5f84e47de4cda732dd819a37e08ada3553054.html',
+  },
+  'roe-labuza-2005': {
+    title: 'K. D. Roe, T. P. Labuza, Glass transition and crystallization of amorphous trehalose-sucrose mixtures (2005), abstract',
+    address: 'https://informahealthcare.com/doi/full/10.1080/10942910500269824',
+  },
+  'honey-properties-table': {
+    title: 'Average physical properties of honey at 20 °C, table 5.7 (after White 1992, Krell 1996)',
+    address:
+      'http://what-when-how.com/Tutorial/topic-14463duqsq/Sweeteners-Nutritional-Aspects-Applications-and-Production-Technology-155.html',
+  },
+  'batchelor-1977': { title: 'G. K. Batchelor, J. Fluid Mech. 83 (1977) 97: 1 + 2.5 φ + 6.2 φ²' },
+  'trouton-1906': { title: 'F. T. Trouton, Proc. R. Soc. A 77 (1906) 426: extensional is three times shear viscosity' },
+  'geankoplis-8': { title: 'C. J. Geankoplis, Transport Processes and Unit Operations, example 8.4-1, single-effect evaporator' },
+  'geankoplis-2': { title: 'C. J. Geankoplis, Transport Processes and Unit Operations, example 2.10-1, metering of small liquid flows' },
+  'incropera-9': { title: 'F. P. Incropera, D. P. DeWitt, Fundamentals of Heat and Mass Transfer, example 9.2, free convection' },
   'telis-2007': { title: 'V. R. N. Telis et al. (2007), viscosity of aqueous carbohydrate solutions, measured' },
   'common-practice': { title: 'Common practice of the trade, no source' },
   'ideal-gas': { title: 'Ideal gas law (Boyle, Gay-Lussac, Dalton)' },

@@ -9,10 +9,15 @@ const red: Readonly<Record<string, string>> = {
   'cocoa-mass-cp-liquid':
     'The print has solid and liquid exchanged in size, or an apparent value: no mixture rule gives 1420 J/(kg K) with 54 % fat.',
   'nut-kernel-cp': 'The measured band lies 15 % below any mixture rule: 44 % fat and 7 % water alone need 1180 J/(kg K).',
-  'chocolate-k': 'Computed 0.291, 12 % above the print; the crystal conductivity is from memory and the recipe is not printed.',
+  'chocolate-k': 'Computed 0.291, 12 % above the print, whose recipe is not given.',
+  'invert-syrup-k-15':
+    'Printed 0.336 at 44.5 % solids, where sugar-works practice and water itself (0.59) ask for 0.45; honey points the other way.',
+  'invert-syrup-diffusivity-15': 'Follows from the conductivity of the same table.',
+  'honey-k-17': 'Old value 0.544 for 83 % solids; sugar-works practice gives 0.33. The sources contradict each other.',
+  'tg-honey-18.9': 'Computed 9 K too low: fructose and glucose are softened too much by water in the tabled constants.',
   'glucose-viscosity-50-45': 'Half water, outside the fitted 13 to 45 %: computed 5.8 mPa s, 1.6 times the measured value.',
-  'corn-syrup-viscosity-45':
-    'The published fit falls with temperature half as fast as honey and sucrose of the same thickness do; syrup not described.',
+  'corn-syrup-viscosity-25': 'Syrup of unknown conversion; 42 DE assumed gives 2.5 times the published fit.',
+  'corn-syrup-viscosity-45': 'Syrup of unknown conversion; 42 DE assumed gives 1.7 times the published fit.',
   'film-ldpe-60': 'Inverse proportion to thickness gives 5.8; this laboratory’s LDPE passes 1.6 times as much.',
 };
 

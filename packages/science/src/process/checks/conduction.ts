@@ -163,4 +163,42 @@ export const conductionChecks: readonly Check[] = [
       'Example 4-3 (one term). Start, medium and target recalled.',
     ],
   ]),
+  ...rows({ model: 'conduction.sphere', kind: 'published', source: 'cengel-4', standing: 'found' }, [
+    [
+      'egg-centre',
+      {
+        radius_m: 0.025,
+        start_temperature_c: 5,
+        medium_temperature_c: 95,
+        heat_transfer_coefficient_w_m2_k: 1200,
+        thermal_conductivity_w_m_k: 0.627,
+        density_kg_m3: 0.627 / (0.151e-6 * 4178),
+        specific_heat_j_kg_k: 4178,
+        time_s: 14.38 * 60,
+      },
+      'centre_temperature_c',
+      70,
+      0.5,
+      'Example 4-3.',
+    ],
+  ]),
+  ...rows({ model: 'conduction.cylinder', kind: 'published', source: 'cengel-4', standing: 'memory' }, [
+    [
+      'steel-shaft-centre',
+      {
+        radius_m: 0.1,
+        start_temperature_c: 600,
+        medium_temperature_c: 200,
+        heat_transfer_coefficient_w_m2_k: 80,
+        thermal_conductivity_w_m_k: 14.9,
+        density_kg_m3: 7900,
+        specific_heat_j_kg_k: 477,
+        time_s: 2700,
+      },
+      'centre_temperature_c',
+      360,
+      6,
+      'Example 4-5, chart 0.40; the exact ratio is 0.41.',
+    ],
+  ]),
 ];

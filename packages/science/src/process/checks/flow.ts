@@ -12,6 +12,13 @@ const honey = (water: number, t: number) => ({
   temperature_c: t,
 });
 
+const syrup = (dextrose_equivalent: number, solids: number, t: number) => ({
+  water: 1 - solids,
+  glucose_syrup_solids: solids,
+  dextrose_equivalent,
+  temperature_c: t,
+});
+
 export const flowChecks: readonly Check[] = [
   ...rows({ model: 'viscosity.wlf', kind: 'code', source: 'berk-table-1-4', standing: 'found' }, [
     ['wlf-10', { temperature_c: 10, reference_temperature_c: 0 }, 'log10_shift', -2.831, 0.002],
@@ -70,6 +77,61 @@ export const flowChecks: readonly Check[] = [
       1.443,
       0.75,
       'Not used. Dextrose equivalent not printed; 42 assumed. Falls less with temperature than any other syrup.',
+    ],
+  ]),
+  ...rows({ model: 'viscosity.concentrated_syrup', kind: 'published', source: 'corn-syrup-viscosities', standing: 'memory' }, [
+    ['syrup-28-de', syrup(28, 0.78, 37.8), 'viscosity_pa_s', 31.5, 13, 'Used for the one constant of the chains.'],
+    ['syrup-36-de', syrup(36, 0.799, 37.8), 'viscosity_pa_s', 30, 12, 'Used for the one constant of the chains.'],
+    ['syrup-42-de-27', syrup(42, 0.803, 26.7), 'viscosity_pa_s', 56, 22, 'Slope with temperature is independent.'],
+    ['syrup-42-de-38', syrup(42, 0.803, 37.8), 'viscosity_pa_s', 14.5, 6, 'Used for the one constant of the chains.'],
+    ['syrup-42-de-60', syrup(42, 0.803, 60), 'viscosity_pa_s', 2, 0.8, 'Slope with temperature is independent.'],
+    ['syrup-54-de', syrup(54, 0.81, 37.8), 'viscosity_pa_s', 8, 3.2, 'Used for the one constant of the chains.'],
+    ['syrup-63-de', syrup(63, 0.817, 37.8), 'viscosity_pa_s', 5.5, 2.2, 'Used for the one constant of the chains.'],
+  ]),
+  ...rows({ model: 'viscosity.vft', kind: 'code', source: 'wlf-1955', standing: 'found' }, [
+    [
+      'vft-is-wlf',
+      { temperature_c: 50, a_pa_s: 1e12 * 10 ** -17.44, b_k: 17.44 * 51.6 * Math.LN10, t0_c: -51.6 },
+      'viscosity_pa_s',
+      10 ** (12 - 8.583),
+      20,
+      'The same curve in other letters, 50 K above the glass.',
+    ],
+  ]),
+  ...rows({ model: 'viscosity.arrhenius', kind: 'code', source: 'rovedo-1991', standing: 'found' }, [
+    [
+      'dulce-de-leche-25-55',
+      { temperature_c: 55, reference_temperature_c: 25, reference_viscosity_pa_s: 1, activation_energy_kj_mol: 9.9 * 4.184 },
+      'viscosity_pa_s',
+      1 / 4.61,
+      0.01,
+      'Printed 9.9 kcal/mol.',
+    ],
+  ]),
+  ...rows({ model: 'suspension.viscosity_factor', kind: 'published', source: 'batchelor-1977', standing: 'memory' }, [
+    ['suspension-dilute', { volume_fraction: 0.01 }, 'factor', 1.0256, 5e-4],
+    ['suspension-tenth', { volume_fraction: 0.1 }, 'factor', 1.312, 0.03],
+  ]),
+  ...rows({ model: 'caramel.stretch', kind: 'published', source: 'trouton-1906', standing: 'memory' }, [
+    ['trouton-newtonian', { viscosity_pa_s: 40 }, 'extensional_viscosity_pa_s', 120, 1e-9],
+  ]),
+  ...rows({ model: 'caramel.stretch', kind: 'code', source: 'mckinley-tripathi-2000', standing: 'memory' }, [
+    [
+      'strand-pinch-off',
+      { viscosity_pa_s: 1, strand_radius_m: 0.001, surface_tension_n_m: 0.05 },
+      'break_time_s',
+      0.001 / (0.0709 * 0.05),
+      1e-6,
+    ],
+  ]),
+  ...rows({ model: 'caramel.viscosity', kind: 'measured', source: 'crc-102-solutions', standing: 'found' }, [
+    [
+      'caramel-without-fat-is-syrup',
+      { water: 0.3, sucrose: 0.7, temperature_c: 20 },
+      'viscosity_pa_s',
+      0.483,
+      0.1,
+      'Nothing dispersed: sucrose of 70 %.',
     ],
   ]),
   ...rows({ model: 'caramel.slump', kind: 'code', source: 'barra-2004', standing: 'memory' }, [

@@ -4,6 +4,15 @@ import { rows } from './row.js';
 const gt = (tg: number, k: number, water: number) => ({ solid_glass_transition_c: tg, gordon_taylor_k: k, water });
 const solid = (material: string, water = 0) => ({ material, water });
 
+/** Usual sugars of honey (memory). */
+const honey = (water: number) => ({
+  water,
+  fructose: 0.46 * (1 - water),
+  glucose: 0.375 * (1 - water),
+  maltose: 0.12 * (1 - water),
+  sucrose: 0.045 * (1 - water),
+});
+
 export const glassChecks: readonly Check[] = [
   ...rows({ model: 'glass_transition.gordon_taylor', kind: 'code', source: 'gordon-taylor-table-2016', standing: 'found' }, [
     ['gt-fructose-0.06', gt(5, 3.8, 0.06), 'glass_transition_c', -22.33, 0.05],
@@ -44,6 +53,36 @@ export const glassChecks: readonly Check[] = [
       [28, 49],
       3,
       'Band of commercial candies; usual recipe with 3 % water.',
+    ],
+  ]),
+  ...rows({ model: 'glass_transition.mixture', kind: 'measured', source: 'kantor-1999', standing: 'found' }, [
+    ['tg-honey-17', honey(0.17), 'glass_transition_c', [-51, -42], 2, 'Band of unadulterated honeys; 17 % water and usual sugars assumed.'],
+  ]),
+  ...rows({ model: 'glass_transition.mixture', kind: 'measured', source: 'lazaridou-2004', standing: 'found' }, [
+    ['tg-honey-13', honey(0.13), 'glass_transition_c', -34, 6, 'Driest and highest of 33 honeys.'],
+    ['tg-honey-18.9', honey(0.189), 'glass_transition_c', -47, 6, 'Wettest and lowest of 33 honeys.'],
+  ]),
+  ...rows({ model: 'glass_transition.solid', kind: 'measured', source: 'roe-labuza-2005', standing: 'found' }, [
+    ['tg-sucrose-freeze-dried', solid('sucrose'), 'glass_transition_c', 60, 4],
+  ]),
+  ...rows({ model: 'glass_transition.fox', kind: 'measured', source: 'sritham-2016', standing: 'found' }, [
+    [
+      'fox-sucrose-maltodextrin-30',
+      { first_glass_transition_c: 62, second_glass_transition_c: 141, second_share: 0.3 },
+      'glass_transition_c',
+      77,
+      8,
+      'Maltodextrin of DE 20 assumed.',
+    ],
+  ]),
+  ...rows({ model: 'glass_transition.couchman_karasz', kind: 'code', source: 'gordon-taylor-table-2016', standing: 'found' }, [
+    [
+      'couchman-karasz-sucrose-0.05',
+      { first_glass_transition_c: 62, first_step_j_g_k: 0.6, second_share: 0.05 },
+      'glass_transition_c',
+      18.3,
+      8,
+      'Against the Gordon-Taylor table; step of sucrose 0.6 J/(g K) from memory.',
     ],
   ]),
   ...rows({ model: 'glass_transition.mixture', kind: 'measured', source: 'sritham-2016', standing: 'found' }, [

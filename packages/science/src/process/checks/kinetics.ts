@@ -66,4 +66,20 @@ export const kineticsChecks: readonly Check[] = [
     ['crisp-below', { water_activity: 0.35 }, 'crispness', [0.8, 1], 0, 'Still crisp at the lower end of the band.'],
     ['soft-above', { water_activity: 0.5 }, 'crispness', [0, 0.35], 0, 'Gone at the upper end of the band.'],
   ]),
+  ...rows({ model: 'kinetics.time_to_limit', kind: 'measured', source: 'sanders-ars-91039', standing: 'found' }, [
+    ['peanutty-to-2.6', { start: 5.5, limit: 2.6, rate: -0.02676, order: 'first' }, 'time', 28, 0.1, 'The rate was taken from this pair.'],
+  ]),
+  ...rows({ model: 'kinetics.time_to_limit', kind: 'published', source: 'ffa-exercise', standing: 'found' }, [
+    ['ffa-to-2.01', { start: 0.535, limit: 2.01, rate: 0.05621 }, 'time', 26.2, 0.3, 'From the intercept of the line.'],
+  ]),
+  ...rows({ model: 'shelf_life.q10', kind: 'measured', source: 'lard-peroxide-2018', standing: 'found' }, [
+    [
+      'lard-life-25-35',
+      { known_life_d: 10 / 0.2263, known_temperature_c: 24.85, temperature_c: 34.85, q10: 2.432 },
+      'life_d',
+      10 / 0.5503,
+      0.1,
+      'Days to a rise of ten at the two printed rates.',
+    ],
+  ]),
 ];

@@ -68,6 +68,24 @@ export const migrationChecks: readonly Check[] = [
     ['layers-equilibrium', layers(bar, 30), 'equilibrium_water_activity', 0.475, 1e-4],
     ['layers-cake-equilibrium', layers(cake, 1), 'equilibrium_water_activity', 0.93462, 1e-4],
   ]),
+  ...rows({ model: 'migration.equilibrium', kind: 'code', source: 'two-layer-reference', standing: 'found' }, [
+    [
+      'equilibrium-of-tables',
+      {
+        dry_mass_a_kg: 5,
+        dry_mass_b_kg: 5,
+        water_activity_a: 0.55,
+        water_activity_b: 0.2,
+        activities_a: [0, 1],
+        moistures_a: [0, 0.22],
+        activities_b: [0, 1],
+        moistures_b: [0, 0.06],
+      },
+      'water_activity',
+      0.475,
+      1e-4,
+    ],
+  ]),
   ...rows({ model: 'migration.contact_water_activity', kind: 'code', source: 'two-layer-reference', standing: 'found' }, [
     ['contact-bar', contact(bar), 'contact_water_activity', 0.4526, 0.002],
     ['contact-cake', contact(cake), 'contact_water_activity', 0.9631, 0.002],

@@ -24,6 +24,16 @@ const chocolate = {
 };
 const cocoaMass = { water: 0.02, fat: 0.54, protein: 0.12, fibre: 0.16, starch: 0.12, ash: 0.04, fat_continuous: true };
 
+const invert = { water: 0.555, glucose: 0.2225, fructose: 0.2225 };
+/** Usual sugars of honey (memory). */
+const honey = (water: number) => ({
+  water,
+  fructose: 0.46 * (1 - water),
+  glucose: 0.375 * (1 - water),
+  maltose: 0.12 * (1 - water),
+  sucrose: 0.045 * (1 - water),
+});
+
 export const thermalChecks: readonly Check[] = [
   ...rows({ model: 'food.specific_heat', kind: 'code', source: 'choi-okos-1986', standing: 'secondhand' }, [
     ['choi-okos-cp-protein-20', { protein: 1, temperature_c: 20 }, 'specific_heat_j_kg_k', 2031.9, 0.5],
@@ -155,24 +165,97 @@ export const thermalChecks: readonly Check[] = [
   ...rows({ model: 'confectionery.thermal_conductivity', kind: 'measured', source: 'mohos-2010-app', standing: 'found' }, [
     [
       'invert-syrup-k-15',
-      { water: 0.2, glucose: 0.4, fructose: 0.4, temperature_c: 15 },
+      { ...invert, temperature_c: 15 },
       'thermal_conductivity_w_m_k',
       0.336,
       0.02,
-      'Solids not printed; 80 % assumed.',
+      'Solids by the printed density, 44.5 %.',
     ],
+    ['sucrose-crystal-k', { sucrose: 1, crystalline_sucrose_share: 1 }, 'thermal_conductivity_w_m_k', 0.58, 0.01, 'The value in use.'],
+  ]),
+  ...rows({ model: 'confectionery.specific_heat', kind: 'measured', source: 'mohos-2010-app', standing: 'found' }, [
+    ['invert-syrup-cp-15', { ...invert, temperature_c: 15 }, 'specific_heat_j_kg_k', 3207, 120, 'Solids by the printed density, 44.5 %.'],
     [
-      'invert-syrup-k-60',
-      { water: 0.2, glucose: 0.4, fructose: 0.4, temperature_c: 60 },
-      'thermal_conductivity_w_m_k',
-      0.353,
-      0.02,
-      'Solids not printed; 80 % assumed.',
+      'sucrose-crystal-cp-90',
+      { sucrose: 1, crystalline_sucrose_share: 1, temperature_c: 90 },
+      'specific_heat_j_kg_k',
+      1578.42,
+      15,
+      'Used in the fit.',
     ],
+  ]),
+  ...rows({ model: 'confectionery.thermal_diffusivity', kind: 'measured', source: 'mohos-2010-app', standing: 'found' }, [
+    [
+      'invert-syrup-diffusivity-15',
+      { ...invert, temperature_c: 15 },
+      'thermal_diffusivity_m2_s',
+      0.0875e-6,
+      0.005e-6,
+      'k over rho cp of the same table.',
+    ],
+  ]),
+  ...rows({ model: 'confectionery.density', kind: 'measured', source: 'honey-properties-table', standing: 'found' }, [
+    ['honey-density-17', { ...honey(0.17), temperature_c: 20 }, 'density_kg_m3', 1425, 8],
+  ]),
+  ...rows({ model: 'confectionery.specific_heat', kind: 'measured', source: 'honey-properties-table', standing: 'found' }, [
+    [
+      'honey-cp-17',
+      { ...honey(0.17), temperature_c: 20 },
+      'specific_heat_j_kg_k',
+      [2260, 2386],
+      60,
+      'Two sources: 2.26 kJ/(kg K) and 0.57 cal/(g K).',
+    ],
+  ]),
+  ...rows({ model: 'confectionery.thermal_conductivity', kind: 'measured', source: 'honey-properties-table', standing: 'found' }, [
+    ['honey-k-17', { ...honey(0.17), temperature_c: 20 }, 'thermal_conductivity_w_m_k', 0.544, 0.05, '130e-5 cal/(cm s K).'],
   ]),
   ...rows({ model: 'confectionery.thermal_conductivity', kind: 'measured', source: 'beckett-appendix', standing: 'found' }, [
     ['chocolate-k', { ...chocolate, temperature_c: 37 }, 'thermal_conductivity_w_m_k', 0.26, 0.03, 'Trade composition assumed.'],
     ['cocoa-mass-k-60', { ...cocoaMass, temperature_c: 60 }, 'thermal_conductivity_w_m_k', 0.21, 0.03, 'Trade composition assumed.'],
+  ]),
+  ...rows({ model: 'foam.thermal_conductivity', kind: 'published', source: 'maxwell-eucken', standing: 'secondhand' }, [
+    [
+      'foam-conducts-less',
+      { gas_free_conductivity_w_m_k: 0.28, air_fraction: 0.3 },
+      'thermal_conductivity_w_m_k',
+      [0.168, 0.224],
+      0,
+      'A whipped layer conducts 20 to 40 % less than the dense mass.',
+    ],
+    [
+      'foam-all-air',
+      { gas_free_conductivity_w_m_k: 0.28, air_fraction: 1 },
+      'thermal_conductivity_w_m_k',
+      0.026,
+      1e-6,
+      'Limit of still air.',
+    ],
+  ]),
+  ...rows({ model: 'foam.density_cup', kind: 'code', source: 'foam-volume-balance', standing: 'found' }, [
+    [
+      'cup-reading',
+      { gross_mass_g: 196, tare_g: 104, cup_volume_ml: 100, gas_free_density_kg_m3: 1380 },
+      'air_fraction',
+      1 - 920 / 1380,
+      1e-9,
+    ],
+  ]),
+  ...rows({ model: 'foam.weak_albumen', kind: 'code', source: 'foam-volume-balance', standing: 'found' }, [
+    [
+      'albumen-at-full-power',
+      { planned_density_kg_m3: 920, gas_free_density_kg_m3: 1380, foaming_power: 1, layer_mass_g: 14.2, layer_thickness_mm: 6.43 },
+      'mass_at_constant_thickness_g',
+      14.2,
+      1e-9,
+    ],
+    [
+      'albumen-without-power',
+      { planned_density_kg_m3: 920, gas_free_density_kg_m3: 1380, foaming_power: 0, layer_mass_g: 14.2, layer_thickness_mm: 6.43 },
+      'mass_at_constant_thickness_g',
+      (14.2 * 1380) / 920,
+      1e-9,
+    ],
   ]),
   ...rows({ model: 'foam.overrun', kind: 'published', source: 'foam-volume-balance', standing: 'found' }, [
     ['overrun-worked', { density_kg_m3: 560, gas_free_density_kg_m3: 1090 }, 'overrun_percent', 94.6, 0.2],

@@ -62,5 +62,5 @@ export const crystallineSucrose = {
   standing: 'found',
   note: 'Specific heat 1088.57 at 0 °C and 1323.03 at 40 °C, straight line. Density 1588 kg/m³ and conductivity 0.58 W/(m K) at 20 °C are from memory.',
   valid: { temperature_c: [0, 90] },
-  values: { specific_heat: [1088.57, 5.8615], density: 1588, conductivity: 0.58 },
+  values: { specific_heat: [1096.6, 5.383], density: 1588, conductivity: 0.58 },
 } as const satisfies Table;

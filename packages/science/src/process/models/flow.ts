@@ -80,15 +80,17 @@ export const flowModels: readonly Model[] = [
   defineModel({
     id: 'viscosity.concentrated_syrup',
     title: 'Viscosity of the syrup phase of a confectionery mass, honey or syrup',
-    about: 'WLF from the glass transition of the mixture: C1 16.83, C2 45.8 - 37 w; fitted to sucrose solutions and one honey.',
+    about:
+      'WLF from the glass transition of the mixture: C1 16.83, C2 45.8 - 37 w, fitted to sucrose solutions and one honey; times 10^(share of chains × ' +
+      'log2(length/2)).',
     inputs: [...compositionInputs, temperature('temperature_c', 'temperature', { possible: [-60, 200], fitted: [10, 100] })],
     outputs: [
       eta,
       { key: 'glass_transition_c', unit: '°C', meaning: 'glass transition of the syrup phase' },
       { key: 'moisture', unit: '1', meaning: 'water by water and dissolved sugars' },
     ],
-    sources: ['crc-102-solutions', 'gordon-taylor-table-2016', 'wlf-1955'],
-    standing: 'found',
+    sources: ['crc-102-solutions', 'gordon-taylor-table-2016', 'wlf-1955', 'corn-syrup-viscosities'],
+    standing: 'memory',
     run: (x) => {
       const of = compositionOf(x);
       const tg = glassTransition(of, 'gordon_taylor', stateOf(x));
