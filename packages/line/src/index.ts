@@ -1,3 +1,4 @@
+export { checkQuantity } from './checks.js';
 export { findBar, plantChain, UnknownBar, type PlantChain } from './plant-chain.js';
 export { inWords, presentation, shownWindow, tidy, windowInWords, type Presentation, type ShownWindow, type Units } from './present.js';
 export {

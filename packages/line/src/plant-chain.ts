@@ -1,6 +1,7 @@
 import { Builder, barSteps, type Drive } from '@barwright/bar';
 import { buildChain, type Chain } from '@barwright/chain';
 import type { Bar, Line, Plan, Plant } from '@barwright/plant';
+import { checkSteps } from './checks.js';
 import { demandSteps } from './demand.js';
 import { orderSteps } from './order.js';
 import { rateSteps } from './rate.js';
@@ -39,6 +40,7 @@ export function plantChain(plant: Plant, barName?: string, drive: Drive = {}): P
     reworkSteps(b, plant, line);
     if (plan) orderSteps(b, plant, bar, plan, materials);
   }
+  checkSteps(b, plant);
   return { plant, bar, line, plan, chain: buildChain(b.roots, b.steps) };
 }
 

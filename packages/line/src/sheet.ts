@@ -45,6 +45,7 @@ export function sheetSections(from: PlantChain): readonly SheetSection[] {
   add('Flows at rated speed', (id) => /^(flow|rework)\./.test(id));
   add('Stations', (id) => id.startsWith('station.'));
   add('Set points', (id) => id.startsWith('set.'));
+  add('Limits of checks', (id) => id.startsWith('check.'));
   add('Transit from the cutter', (id) => id.startsWith('transit.'));
   add('Order', (id) => id.startsWith('order.'));
   add('Need for one bar', (id) => id.startsWith('need.'));

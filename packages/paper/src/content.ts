@@ -1,6 +1,6 @@
 import type { Quantity, State } from '@barwright/chain';
 import { additionsOf, componentsOf, lookOfWritten } from '@barwright/bar';
-import { allergens, presentation, stationsByUse, type PlantChain, type Units } from '@barwright/line';
+import { allergens, checkQuantity, presentation, stationsByUse, type PlantChain, type Units } from '@barwright/line';
 import { slugOf, type Component, type PlannedCheck } from '@barwright/plant';
 
 /** One number to hold: aim and window in the unit shown, what to do when it is outside. */
@@ -29,6 +29,8 @@ export interface ChargeRow {
   readonly stage: string;
   readonly name: string;
   readonly share: number;
+  /** The share of the charge it comes from. */
+  readonly quantity: string;
   /** kg, rounded to the division of the scale it is weighed on. */
   readonly mass: number;
   readonly division: number;
@@ -134,6 +136,7 @@ function checkRows(from: PlantChain, units: Units): SheetRow[] {
 }
 
 function checkRow(from: PlantChain, check: PlannedCheck, units: Units): SheetRow {
+  const quantity = checkQuantity(check, (id) => from.chain.index.has(id));
   const base = {
     where: check.at,
     what: check.what,
@@ -143,7 +146,7 @@ function checkRow(from: PlantChain, check: PlannedCheck, units: Units): SheetRow
     writeIn: check.writeIn,
     origin: 'entered' as const,
     ...(check.hold ? { hold: check.hold } : {}),
-    ...(check.quantity && from.chain.index.has(check.quantity) ? { quantity: check.quantity } : {}),
+    ...(quantity === undefined ? {} : { quantity }),
   };
   if (!check.limit) return { ...base, unit: '', decimals: 0, words: check.words ?? '' };
   const { unit, decimals, toShown } = presentation({ id: '', meaning: '', ...lookOfWritten(check.limit) }, units);
@@ -210,7 +213,7 @@ function chargeList(from: PlantChain, state: State, component: Component): Charg
     const share = state.number(id) / total;
     const exact = share * charged;
     const division = divisionFor(from, exact);
-    return { stage: stage.name, name: addition.name, share, mass: Math.round(exact / division) * division, division };
+    return { stage: stage.name, name: addition.name, quantity: id, share, mass: Math.round(exact / division) * division, division };
   });
   const weighed = rows.reduce((sum, row) => sum + row.mass, 0);
   const batches = `order.${c}.batches`;

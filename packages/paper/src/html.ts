@@ -50,7 +50,7 @@ function chargeHtml(list: ChargeList): string {
   const rows = list.rows
     .map(
       (row) =>
-        `<tr><td>${escape(row.stage)}</td><td>${escape(row.name)}</td><td class="n">${formatNumber(100 * row.share, 2)}</td><td class="n aim">${formatNumber(row.mass, Math.max(0, -Math.floor(Math.log10(row.division) + 1e-9)))}</td></tr>`,
+        `<tr data-quantity="${escape(row.quantity)}"><td>${escape(row.stage)}</td><td>${escape(row.name)}</td><td class="n">${formatNumber(100 * row.share, 2)}</td><td class="n aim">${formatNumber(row.mass, Math.max(0, -Math.floor(Math.log10(row.division) + 1e-9)))}</td></tr>`,
     )
     .join('');
   const batches = list.batches === undefined ? '' : `${formatNumber(list.batches, 0)} batches. `;

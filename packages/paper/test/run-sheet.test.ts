@@ -65,6 +65,14 @@ describe('the run sheet of the demo plant', () => {
     for (const critical of sheet.rows.filter((other) => other.kind === 'critical')) expect(critical.reaction, critical.what).not.toBe('');
   });
 
+  it('opens an explanation for every number that has a limit, an aim or a mass', () => {
+    const without = sheet.rows.filter(
+      (row) => (row.aim ?? row.low ?? row.high) !== undefined && (row.quantity === undefined || !from.chain.index.has(row.quantity)),
+    );
+    expect(without).toEqual([]);
+    for (const list of sheet.charges) for (const row of list.rows) expect(from.chain.index.has(row.quantity), row.name).toBe(true);
+  });
+
   it('says the rework share, its cap and its allergens', () => {
     expect(sheet.rework.join(' ')).toMatch(/3\.36.% of the nougat made, cap 5 %/);
     expect(sheet.rework.join(' ')).toMatch(/egg, milk, peanut, soya/);
