@@ -3,8 +3,10 @@ import { homedir } from 'node:os';
 import { closeStore, openStore } from '@barwright/store';
 import type { FastifyInstance } from 'fastify';
 import { dataFolder, refuseSourceTree } from './data-folder.js';
+import { openDefinitions } from './definitions.js';
 import { ServerError } from './errors.js';
 import { importOnFirstRun } from './examples.js';
+import { firstFrames } from './first-frame.js';
 import { createServer, type ServerOptions } from './server.js';
 
 export interface ServeOptions extends Omit<ServerOptions, 'store' | 'log'> {
@@ -50,7 +52,8 @@ export async function serve(options: ServeOptions = {}): Promise<Serving> {
   try {
     const added = await importOnFirstRun(store, options.plants ?? [], say);
     if (added.length > 0) say(`First run: added the example plants ${added.join(', ')}`);
-    app = await createServer({ ...options, store });
+    const staticFirstFrame = options.staticFirstFrame ?? firstFrames(store, openDefinitions(store));
+    app = await createServer({ ...options, store, staticFirstFrame });
     const port = await listen(app, options.host ?? '127.0.0.1', options.port ?? defaultPort, say);
     // While the browser opens, the loader comes into memory, so that the first definition does not wait for it.
     setImmediate(() => void import('@barwright/plant').catch(() => undefined));

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { lazy, Suspense, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Sheet, SheetContext } from './engine/sheet.js';
 import { Foot } from './frame/Foot.js';
 import { OpeningSentence } from './frame/OpeningSentence.js';
@@ -20,9 +20,10 @@ const Evidence = lazy(() => import('./evidence/Evidence.js').then(({ Evidence })
 export function App() {
   const [sheet] = useState(() => new Sheet());
   const [address, go] = useAddress();
-  const [opened, openAgain] = useOpenVersion(sheet, address, go);
+  const [opened, openAgain, waiting] = useOpenVersion(sheet, address, go);
   const cameFrom = useRef<HTMLElement | null>(null);
   const [trail, setTrail] = useState<readonly string[]>([]);
+  useFirstFrameGone(opened.state !== 'opening');
   useUnits(sheet, opened.state === 'open');
   useUndoKeys(sheet);
   useChangesInAddress(sheet, opened.state === 'open', go);
@@ -52,10 +53,11 @@ export function App() {
     [id, trail, open, close],
   );
 
+  if (opened.state === 'opening') return null;
   return (
     <SheetContext.Provider value={sheet}>
       <OpeningContext.Provider value={opening}>
-        <div className={id ? 'house with-inspector' : 'house'}>
+        <div className={['house', id ? 'with-inspector' : '', waiting ? 'house-waiting' : ''].filter(Boolean).join(' ')}>
           <a className="skip" href="#page">
             To the numbers
           </a>
@@ -110,6 +112,13 @@ function Refusal({ message, again }: { readonly message: string; readonly again:
       </p>
     </section>
   );
+}
+
+/** The first frame stays until there is something better to show. */
+function useFirstFrameGone(there: boolean): void {
+  useLayoutEffect(() => {
+    if (there) document.getElementById('first')?.remove();
+  }, [there]);
 }
 
 function useUnits(sheet: Sheet, isOpen: boolean): void {

@@ -1,5 +1,5 @@
-import { band } from '@barwright/drawing';
-import { useEffect, useMemo, useState } from 'react';
+import { band, type Box } from '@barwright/drawing';
+import { useEffect, useMemo, useState, type MouseEvent } from 'react';
 import { Picture } from '../drawing/Marks.js';
 import type { BandMeasure, BandPicture } from '../engine/protocol.js';
 import { useSheet, useView } from '../engine/sheet.js';
@@ -36,7 +36,7 @@ export function Band() {
           </button>
         ))}
       </p>
-      <div className="band-room" ref={ref}>
+      <div className="band-room" ref={ref} tabIndex={0} role="region" aria-label="Ribbon">
         {picture ? <Ribbon picture={picture} /> : null}
       </div>
       <p className="caption band-words">
@@ -59,26 +59,49 @@ function Ribbon({ picture }: { readonly picture: BandPicture }) {
     const quantity = opensOf(picture.opens, id);
     return quantity ? [{ id, box, quantity }] : [];
   });
-  const first = new Map(hits.map(({ quantity }, at) => [quantity, at] as const).reverse());
+  const [over, setOver] = useState<(typeof hits)[number]>();
   const meaning = (id: string) => catalog!.metas.find((meta) => meta.id === id)?.meaning ?? id;
+  const under = (event: MouseEvent<HTMLElement>) => {
+    const sheet = event.currentTarget.getBoundingClientRect();
+    return topmost(hits, event.clientX - sheet.left, event.clientY - sheet.top);
+  };
+  // Thin strips are true to scale and too thin for a target of their own: the sheet takes the press, the table has them all.
   return (
-    <div className="ribbon">
-      <Picture marks={drawn.marks} width={drawn.width} height={drawn.height} />
+    <div
+      className={over ? 'ribbon ribbon-over' : 'ribbon'}
+      tabIndex={-1}
+      title={over && meaning(over.quantity)}
+      onPointerMove={(event) => setOver(under(event))}
+      onPointerLeave={() => setOver(undefined)}
+      onClick={(event) => {
+        const hit = under(event);
+        if (hit) open(hit.quantity, event.currentTarget);
+      }}
+    >
+      <Picture
+        marks={drawn.marks}
+        width={drawn.width}
+        height={drawn.height}
+        name="The line as a ribbon; the same numbers stand in the table below"
+      />
       {hits.map(({ id, box, quantity }, at) => (
-        <button
+        <span
           key={`${id}/${at}`}
-          type="button"
-          className="ribbon-hit"
+          className={over?.box === box ? 'ribbon-hit ribbon-hit-over' : 'ribbon-hit'}
           data-quantity={quantity}
-          tabIndex={first.get(quantity) === at ? 0 : -1}
-          aria-label={`${meaning(quantity)}. Open`}
-          title={meaning(quantity)}
-          style={{ left: box.x, top: box.y, width: Math.max(box.w, 6), height: Math.max(box.h, 6) }}
-          onClick={(event) => open(quantity, event.currentTarget)}
+          aria-hidden="true"
+          style={{ left: box.x, top: box.y, width: box.w, height: box.h }}
         />
       ))}
     </div>
   );
+}
+
+/** The last thing painted that holds the point, or all but holds it. */
+function topmost<T extends { readonly box: Box }>(hits: readonly T[], x: number, y: number): T | undefined {
+  const holds = (box: Box, near: number) =>
+    x >= box.x - near && x <= box.x + box.w + near && y >= box.y - near && y <= box.y + box.h + near;
+  return hits.findLast(({ box }) => holds(box, 0)) ?? hits.findLast(({ box }) => holds(box, 6));
 }
 
 /** 'layer.nougat.note' opens what 'layer.nougat' opens; 'coat.over' what 'coat' does. */
@@ -96,7 +119,7 @@ function BandTable({ picture }: { readonly picture: BandPicture }) {
     <details className="as-table">
       <summary>As a table</summary>
       <table>
-        <caption>Flows at rated speed, then stations from the fullest</caption>
+        <caption>What flows at rated speed, what leaves, then stations from the fullest</caption>
         <thead>
           <tr>
             <th scope="col">what</th>
@@ -106,7 +129,7 @@ function BandTable({ picture }: { readonly picture: BandPicture }) {
         </thead>
         <tbody>
           {picture.rows.map(({ what, id, value, room }) => (
-            <tr key={id}>
+            <tr key={`${id}/${what}`}>
               <th scope="row">
                 <button type="button" className="word" onClick={(event) => open(id, event.currentTarget)}>
                   {what}

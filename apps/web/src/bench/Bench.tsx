@@ -22,9 +22,10 @@ export function Bench({ opened, openAgain }: BenchProps) {
   const [slug, setSlug] = useState(() => firstOf(components, parts, view?.bent[0]?.id));
   const component = components.find((each) => each.slug === slug) ?? components[0]!;
   const [ingredient, setIngredient] = useState<string>();
+  const pulled = view?.bent.find(({ id }) => id.startsWith(`${component.slug}.charge.`))?.id;
   const [largest] = useShownAll(component.ingredients.map(({ id }) => id)).toSorted((a, b) => (b?.truth ?? 0) - (a?.truth ?? 0));
   const chosen =
-    component.ingredients.find(({ id }) => id === (ingredient ?? largest?.meta.id)) ??
+    component.ingredients.find(({ id }) => id === (ingredient ?? pulled ?? largest?.meta.id)) ??
     component.ingredients.find(({ id }) => id === largest?.meta.id) ??
     component.ingredients[0]!;
   return (
@@ -38,7 +39,7 @@ export function Bench({ opened, openAgain }: BenchProps) {
       </p>
       <div className="bench-columns">
         <RecipeStack component={component} chosen={chosen.id} choose={setIngredient} />
-        <Knobs component={component} ingredient={chosen} />
+        <Knobs component={component} ingredient={chosen} choose={setIngredient} />
         <Twins component={component} />
       </div>
       <div className="bench-rest">

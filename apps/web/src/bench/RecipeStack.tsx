@@ -1,6 +1,6 @@
 import { stack, type StackPart } from '@barwright/drawing';
 import { formatNumber } from '@barwright/plant';
-import { useMemo } from 'react';
+import { useMemo, type MouseEvent } from 'react';
 import { Picture } from '../drawing/Marks.js';
 import type { ComponentInfo } from '../engine/protocol.js';
 import { useShown, useShownAll } from '../engine/sheet.js';
@@ -21,7 +21,7 @@ export function RecipeStack({ component, chosen, choose }: RecipeStackProps) {
   const made = useShown(`${component.slug}.yield`);
   const moisture = useShown(`${component.slug}.moisture`);
   const drawn = useMemo(() => {
-    if (width < 240 || !made || Number.isNaN(made.value)) return undefined;
+    if (width < 120 || !made || Number.isNaN(made.value)) return undefined;
     const total = charges.reduce((sum, shown) => sum + (shown?.value ?? 0), 0);
     const per = 100 / total;
     const parts = component.ingredients
@@ -35,7 +35,7 @@ export function RecipeStack({ component, chosen, choose }: RecipeStackProps) {
     const lost = Math.max(0, 100 - made.value - water);
     const wet = moisture && !Number.isNaN(moisture.value) ? [`${formatNumber(moisture.value, 2)} % water`] : [];
     return stack({
-      width: width - 64,
+      width: Math.max(width - 64, 340),
       height: tall,
       charged: parts,
       left: [
@@ -60,25 +60,30 @@ export function RecipeStack({ component, chosen, choose }: RecipeStackProps) {
       balance: { text: `Balances to ${formatNumber(100 - made.value - water - lost, 2)} kg`, note: `${component.name}, as charged` },
     });
   }, [width, tall, component, charges, gone, made, moisture]);
+  const chosenHit = drawn?.hits.find(({ id }) => id === chosen);
+  const press = (event: MouseEvent<HTMLElement>) => {
+    if (!drawn) return;
+    const y = event.clientY - event.currentTarget.getBoundingClientRect().top;
+    const hit = drawn.hits.filter(({ id }) => id.includes('.charge.')).find(({ box }) => y >= box.y && y <= box.y + box.h);
+    if (hit) choose(hit.id);
+  };
+  const words = charges.map((shown, i) => `${component.ingredients[i]!.name} ${formatNumber(shown?.value ?? 0, 2)} %`).join(', ');
   return (
-    <div className="stack" ref={ref}>
-      {drawn ? <Picture marks={drawn.marks} width={drawn.width} height={drawn.height} /> : null}
-      {drawn?.hits
-        .filter(({ id }) => id.includes('.charge.'))
-        .map(({ id, box }) => {
-          const shown = charges.find((each) => each?.meta.id === id);
-          return (
-            <button
-              key={id}
-              type="button"
-              className="stack-part"
-              aria-pressed={id === chosen}
-              aria-label={`${shown?.meta.meaning ?? id}: ${shown ? formatNumber(shown.value, 2) : '–'} %. Take it to the knobs`}
-              style={{ left: box.x, top: box.y, width: box.w, height: Math.max(box.h, 4) }}
-              onClick={() => choose(id)}
-            />
-          );
-        })}
+    <div
+      className="stack"
+      ref={ref}
+      onClick={press}
+      {...(width > 0 && width < 404 ? { tabIndex: 0, role: 'region', 'aria-label': 'Recipe' } : {})}
+    >
+      {drawn ? (
+        <Picture marks={drawn.marks} width={drawn.width} height={drawn.height} name={`100 kg charged of ${component.name}: ${words}`} />
+      ) : null}
+      {chosenHit ? (
+        <span
+          className="stack-chosen"
+          style={{ left: chosenHit.box.x, top: chosenHit.box.y, width: chosenHit.box.w, height: chosenHit.box.h }}
+        />
+      ) : null}
     </div>
   );
 }

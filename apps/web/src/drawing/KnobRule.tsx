@@ -1,6 +1,7 @@
 import { knob, type KnobPost } from '@barwright/drawing';
-import { useMemo, useRef, type KeyboardEvent, type PointerEvent } from 'react';
+import { useMemo, type KeyboardEvent } from 'react';
 import { useSheet, useShown } from '../engine/sheet.js';
+import { arrowSteps, useDrag, type Point } from '../lib/useDrag.js';
 import { useSize } from '../lib/useSize.js';
 import { digits, spoken, stepOf, withUnit } from '../number/words.js';
 import { Picture } from './Marks.js';
@@ -18,7 +19,6 @@ export function KnobRule({ id, low, high, posts }: KnobRuleProps) {
   const shown = useShown(id);
   const { engine } = useSheet();
   const [ref, { width }] = useSize<HTMLDivElement>();
-  const held = useRef(false);
   const [min, max] = useEnds(shown?.truth ?? NaN, shown?.meta, low, high);
   const value = shown ? Math.min(max, Math.max(min, shown.value)) : NaN;
   const drawn = useMemo(() => {
@@ -38,30 +38,28 @@ export function KnobRule({ id, low, high, posts }: KnobRuleProps) {
       ...(posts ? { posts } : {}),
     });
   }, [shown, width, min, max, value, posts]);
+  const locked = shown?.meta.bend === undefined;
+  const pullTo = ({ x, box }: Point, end: boolean): number | undefined => {
+    const at = drawn?.valueAt(x - box().left);
+    if (at !== undefined) engine.pull({ [id]: at }, end);
+    return at;
+  };
+  const onPointerDown = useDrag<{ last: number | undefined }>({
+    take: (at) => (locked ? undefined : { last: pullTo(at, false) }),
+    move: (hand, at) => {
+      hand.last = pullTo(at, false) ?? hand.last;
+    },
+    drop: ({ last }) => {
+      if (last !== undefined) engine.pull({ [id]: last }, true);
+    },
+  });
   if (!shown) return null;
   const { meta } = shown;
-  const locked = meta.bend === undefined;
-  const place = (event: PointerEvent<HTMLElement>) => drawn!.valueAt(event.clientX - event.currentTarget.getBoundingClientRect().left);
-  const onPointerDown = (event: PointerEvent<HTMLElement>) => {
-    if (!drawn || locked || event.button !== 0) return;
-    held.current = true;
-    event.currentTarget.setPointerCapture(event.pointerId);
-    engine.pull({ [id]: place(event) }, false);
-  };
-  const onPointerMove = (event: PointerEvent<HTMLElement>) => {
-    if (held.current && drawn) engine.pull({ [id]: place(event) }, false);
-  };
-  const onPointerUp = (event: PointerEvent<HTMLElement>) => {
-    if (!held.current || !drawn) return;
-    held.current = false;
-    engine.pull({ [id]: place(event) }, true);
-  };
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
-    const way = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1 }[event.key];
+    const way = arrowSteps(event);
     if (way === undefined || locked || !drawn) return;
     event.preventDefault();
-    const next = shown.value + way * stepOf(meta, shown.value) * (event.shiftKey ? 5 : 1);
-    engine.pull({ [id]: drawn.valueAt(drawn.at(next)) }, true);
+    engine.pull({ [id]: drawn.valueAt(drawn.at(shown.value + way * stepOf(meta, shown.value))) }, true);
   };
   const post = drawn?.post === undefined ? undefined : posts?.[drawn.post];
   return (
@@ -77,9 +75,6 @@ export function KnobRule({ id, low, high, posts }: KnobRuleProps) {
       aria-valuenow={Number(shown.value.toFixed(meta.decimals + 1))}
       aria-valuetext={`${withUnit(shown.value, meta)}${post?.text ? `, at the limit: ${post.text}` : ''}`}
       onPointerDown={onPointerDown}
-      onPointerMove={onPointerMove}
-      onPointerUp={onPointerUp}
-      onPointerCancel={onPointerUp}
       onKeyDown={onKeyDown}
     >
       {drawn ? <Picture marks={drawn.marks} width={drawn.width} height={drawn.height} /> : null}

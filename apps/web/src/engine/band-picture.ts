@@ -353,22 +353,45 @@ function grossOf({ chain, bar }: PlantChain, state: State): number {
   );
 }
 
-/** The same numbers as a table: flows, then stations from the fullest. */
+/** The same numbers as a table: what flows, what leaves, then stations from the fullest. */
 function rowsOf(
   { from, session: state, shownUnits: units }: Engine,
   streams: readonly BandStream[],
   measured: Measured,
 ): BandPicture['rows'] {
-  const flows = streams.map(({ id, label, flow }) => ({
-    what: label.replace(/ [\d\u2009]+.*$/, ''),
-    id: `${id}.gross`,
-    value: `${formatNumber(flow, measured.decimals)} ${measured.unit}`,
-  }));
+  const { chain } = from;
+  const text = (value: number) => `${formatNumber(value, measured.decimals)} ${measured.unit}`;
+  const flows = streams.map(({ id, flow }) => {
+    const layer = from.bar.layers.find(({ slug }) => `layer.${slug}` === id)!;
+    return { what: `${layer.name}, made`, id: `flow.${from.plant.components.get(layer.component)!.slug}.out`, value: text(flow) };
+  });
+  const vapours = streams.flatMap(({ vapours = [] }) =>
+    vapours.map(({ id, text: words }) => ({
+      what: words.replace(/ [\d\u2009]+ .*$/, ' driven off'),
+      id,
+      value: words.replace(/^water /, ''),
+    })),
+  );
+  const named = [
+    ['line.slab_flow', 'slab before trimming'],
+    ['line.trim_flow', 'edge trim'],
+    ['line.bar_flow', 'finished bars'],
+    ['line.scrap_flow', 'scrap'],
+    ['line.giveaway_flow', 'given away'],
+  ] as const;
+  const whole = named.flatMap(([id, what]) =>
+    chain.index.has(id) && state.status(id).ok ? [{ what, id, value: text(measured.whole(state.number(id))) }] : [],
+  );
   const stations = stationsByUse(from, state).map(({ name, id }) => {
-    const rate = quantityOf(from.chain, id.replace('.utilisation', '.rate'))!;
+    const rate = quantityOf(chain, id.replace('.utilisation', '.rate'))!;
     const { unit } = presentation(rate, units);
     const room = state.number(rate.id) - state.number(id.replace('.utilisation', '.flow'));
-    return { what: name, id, value: wordsOf(from.chain, state, id, units) ?? '–', room: `${digitsOf(rate, room, units)} ${unit} to spare` };
+    return { what: name, id, value: wordsOf(chain, state, id, units) ?? '–', room: `${digitsOf(rate, room, units)} ${unit}` };
   });
-  return [...flows, ...stations];
+  return [...flows, ...vapours.map((row) => ({ ...row, id: vapourOf(from, row.id) })), ...whole, ...stations];
+}
+
+function vapourOf({ bar, plant }: PlantChain, id: string): string {
+  const layer = bar.layers.find(({ slug }) => `layer.${slug}.vapour` === id)!;
+  return `flow.${plant.components.get(layer.component)!.slug}.vapour`;
 }

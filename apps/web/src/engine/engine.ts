@@ -1,5 +1,5 @@
 import { Session, type Origin, type State } from '@barwright/chain';
-import { inWords, plantChain, presentation, sectionSpec, type PlantChain } from '@barwright/line';
+import { inWords, plantChain, presentation, sectionSpec, type PlantChain, type Presentation } from '@barwright/line';
 import type { Plant } from '@barwright/plant';
 import type { SectionSpec } from '@barwright/drawing';
 import { catalogOf } from './catalog.js';
@@ -8,7 +8,7 @@ import { consequencesOf } from './consequences.js';
 import { bounds, Knobs } from './knobs.js';
 import { planTimes } from './plan-times.js';
 import type { Bent, Catalog, Frame, Units } from './protocol.js';
-import { openingSentence } from './sentence.js';
+import { openingSentence, sayings } from './sentence.js';
 import { turnUntil } from './solve-bend.js';
 import { capital, quantityOf } from './words.js';
 
@@ -24,6 +24,9 @@ export class Engine {
   private readonly history: Changes[] = [new Map()];
   private place = 0;
   private steps = 0;
+  /** Kept while the units stay: how each number is written, and what is to be said of the truth. */
+  private looks: readonly Presentation[] | undefined;
+  private before: ReturnType<typeof sayings> | undefined;
   private pulling: Changes | undefined;
   private sent: { readonly values: Float64Array; readonly reasons: Map<number, string> } | undefined;
 
@@ -51,6 +54,8 @@ export class Engine {
   read(units: Units): void {
     this.units = units;
     this.sent = undefined;
+    this.looks = undefined;
+    this.before = undefined;
   }
 
   /** Changes as an address keeps them: roots in metric units. Names that this version lacks are left out. */
@@ -119,8 +124,9 @@ export class Engine {
     const truths: number[] = [];
     const origins: Origin[] = [];
     const reasons: Record<number, string> = {};
+    const looks = (this.looks ??= chain.quantities.map((quantity) => presentation(quantity, units)));
     chain.quantities.forEach((quantity, index) => {
-      const { toShown } = presentation(quantity, units);
+      const { toShown } = looks[index]!;
       const value = session.value(quantity.id);
       const shown = typeof value === 'number' ? toShown(value) : NaN;
       if (Object.is(shown, sent.values[index])) return;
@@ -144,7 +150,7 @@ export class Engine {
       picture: this.picture(bent.length > 0),
       bent,
       consequences: bent.length > 0 ? consequencesOf(this.from, this.truth, session, new Set(bent.map(({ id }) => id)), units) : [],
-      sentence: openingSentence(this.from, this.truth, session, pulled, units),
+      sentence: openingSentence(this.from, (this.before ??= sayings(this.from, this.truth, units)), session, pulled, units),
       plan: planTimes(this.from, session),
       canUndo: this.pulling !== undefined || this.place > 0,
       canRedo: this.place < this.history.length - 1,

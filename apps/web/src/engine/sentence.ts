@@ -31,12 +31,18 @@ export function sayings(from: PlantChain, state: State, units: Units): readonly 
 }
 
 /** The sentence a screen opens with: it can be signed or disputed. */
-export function openingSentence(from: PlantChain, truth: State, now: State, bent: readonly string[], units: Units): Sentence {
+export function openingSentence(
+  from: PlantChain,
+  saidOfTruth: readonly Said[],
+  now: State,
+  bent: readonly string[],
+  units: Units,
+): Sentence {
   const all = sayings(from, now, units);
   const worst = all[0];
   const mark = worst?.level === 'act' ? ('act' as const) : worst?.level === 'seen' ? ('seen' as const) : undefined;
   const base = { all, ...(mark ? { mark } : {}) };
-  if (bent.length > 0) return { ...base, ...ifYouDoThis(from, truth, now, bent, all, units) };
+  if (bent.length > 0) return { ...base, ...ifYouDoThis(from, saidOfTruth, now, bent, all, units) };
   const narrow = narrowestWords(from, now, stationsByUse(from, now)[0], units);
   const others = all.slice(1, 3).map(({ text }) => text);
   const more = all.length > 3 ? [`And ${all.length - 3} more.`] : [];
@@ -59,17 +65,13 @@ export function openingSentence(from: PlantChain, truth: State, now: State, bent
 
 function ifYouDoThis(
   from: PlantChain,
-  truth: State,
+  saidOfTruth: readonly Said[],
   now: State,
   bent: readonly string[],
   all: readonly Said[],
   units: Units,
 ): Pick<Sentence, 'title' | 'sub' | 'about'> {
-  const before = new Set(
-    sayings(from, truth, units)
-      .filter(({ level }) => level === 'act')
-      .map(({ about }) => about),
-  );
+  const before = new Set(saidOfTruth.filter(({ level }) => level === 'act').map(({ about }) => about));
   const broken = all.find(({ level, about }) => level === 'act' && !before.has(about));
   const after = new Set(all.filter(({ level }) => level === 'act').map(({ about }) => about));
   const mended = [...before].find((about) => about !== undefined && !after.has(about));

@@ -17,13 +17,16 @@ export function wordsOf(chain: Chain, state: State, id: string, units: Units): s
   const quantity = quantityOf(chain, id);
   if (!quantity || !state.status(id).ok) return undefined;
   const value = state.value(id);
-  return typeof value === 'number' ? inWords(quantity, value, units) : undefined;
+  return typeof value === 'number' ? whole(inWords(quantity, value, units)) : undefined;
 }
+
+/** A number does not break at the end of a line. */
+export const whole = (text: string): string => text.replaceAll('\u2009', '\u202f');
 
 /** The same without its unit. */
 export function digitsOf(quantity: Quantity, value: number, units: Units): string {
   const { decimals, toShown } = presentation(quantity, units);
-  return formatNumber(toShown(value), decimals);
+  return whole(formatNumber(toShown(value), decimals));
 }
 
 /** 'limit 0.050', 'window 9.10 to 9.90 %'. */
@@ -47,5 +50,5 @@ export function narrowestWords(
   const rate = quantityOf(from.chain, `${base}.rate`);
   if (!flow || !rate || !state.status(rate.id).ok) return '';
   const used = digitsOf(flow, state.number(flow.id), units);
-  return `The ${first.name} is the narrowest: ${used} of ${inWords(rate, state.number(rate.id), units)}.`;
+  return `The ${first.name} is the narrowest: ${used} of ${whole(inWords(rate, state.number(rate.id), units))}.`;
 }

@@ -1,8 +1,9 @@
 import { curve, niceTicks } from '@barwright/drawing';
-import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
+import { useEffect, useMemo, useState, type KeyboardEvent } from 'react';
 import { Picture } from '../drawing/Marks.js';
 import { useSheet, useShown } from '../engine/sheet.js';
 import type { CurveData, KnobLine } from '../engine/protocol.js';
+import { arrowSteps, useDrag, type Point } from '../lib/useDrag.js';
 import { useSize } from '../lib/useSize.js';
 import { digits, stepOf, withUnit } from '../number/words.js';
 
@@ -32,7 +33,6 @@ function Curve({ id, knob }: { readonly id: string; readonly knob: string }) {
   const turned = useShown(knob);
   const [data, setData] = useState<CurveData>();
   const [ref, { width }] = useSize<HTMLDivElement>();
-  const held = useRef(false);
   // The curve belongs to everything else as it stands: it is asked anew when this knob rests and the number is off it.
   const rest = useRest(turned?.value);
   useEffect(() => {
@@ -73,34 +73,31 @@ function Curve({ id, knob }: { readonly id: string; readonly knob: string }) {
       xLabel: `${turned.meta.meaning}${turned.meta.unit === '' ? '' : `, ${turned.meta.unit}`}`,
     });
   }, [data, knob, width, shown, turned]);
+  const pull = (value: number, end: boolean) => sheet.engine.pull({ [knob]: value }, end);
+  const pullTo = ({ x, box }: Point): number | undefined => {
+    if (!drawn || !data) return undefined;
+    const [left, , right] = drawn.plot;
+    const [from, to] = [data.x[0]!, data.x.at(-1)!];
+    const value = from + Math.min(1, Math.max(0, (x - box().left - left) / (right - left))) * (to - from);
+    pull(value, false);
+    return value;
+  };
+  const onPointerDown = useDrag<{ last: number | undefined }>({
+    take: (at) => ({ last: pullTo(at) }),
+    move: (hand, at) => {
+      hand.last = pullTo(at) ?? hand.last;
+    },
+    drop: ({ last }) => {
+      if (last !== undefined) pull(last, true);
+    },
+  });
   if (!turned) return null;
   const { meta } = turned;
-  const valueAt = (event: PointerEvent<HTMLElement>) => {
-    const [left, , right] = drawn!.plot;
-    const [from, to] = [data!.x[0]!, data!.x.at(-1)!];
-    const part = (event.clientX - event.currentTarget.getBoundingClientRect().left - left) / (right - left);
-    return from + Math.min(1, Math.max(0, part)) * (to - from);
-  };
-  const pull = (value: number, end: boolean) => sheet.engine.pull({ [knob]: value }, end);
-  const onPointerDown = (event: PointerEvent<HTMLElement>) => {
-    if (!drawn || event.button !== 0) return;
-    held.current = true;
-    event.currentTarget.setPointerCapture(event.pointerId);
-    pull(valueAt(event), false);
-  };
-  const onPointerMove = (event: PointerEvent<HTMLElement>) => {
-    if (held.current && drawn) pull(valueAt(event), false);
-  };
-  const onPointerUp = (event: PointerEvent<HTMLElement>) => {
-    if (!held.current || !drawn) return;
-    held.current = false;
-    pull(valueAt(event), true);
-  };
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
-    const way = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1 }[event.key];
+    const way = arrowSteps(event);
     if (way === undefined) return;
     event.preventDefault();
-    pull(turned.value + way * stepOf(meta, turned.value) * (event.shiftKey ? 5 : 1), true);
+    pull(turned.value + way * stepOf(meta, turned.value), true);
   };
   return (
     <div
@@ -114,9 +111,6 @@ function Curve({ id, knob }: { readonly id: string; readonly knob: string }) {
       aria-valuenow={Number(turned.value.toFixed(meta.decimals + 1))}
       aria-valuetext={`${withUnit(turned.value, meta)} gives ${withUnit(shown.value, shown.meta)}`}
       onPointerDown={onPointerDown}
-      onPointerMove={onPointerMove}
-      onPointerUp={onPointerUp}
-      onPointerCancel={onPointerUp}
       onKeyDown={onKeyDown}
     >
       {drawn ? <Picture marks={drawn.marks} width={drawn.width} height={drawn.height} /> : <div className="curve-waiting" />}

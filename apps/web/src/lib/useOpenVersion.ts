@@ -16,14 +16,19 @@ function newestOf(plants: readonly PlantLine[]): PlantLine | undefined {
 }
 
 /** Opens what the address names: without a plant the one saved last, without a bar its first, without a version the latest. */
-export function useOpenVersion(sheet: Sheet, address: Address, go: Go): readonly [Opened, () => void] {
+export function useOpenVersion(sheet: Sheet, address: Address, go: Go): readonly [opened: Opened, openAgain: () => void, waiting: boolean] {
   const [opened, setOpened] = useState<Opened>({ state: 'opening' });
   const [again, setAgain] = useState(0);
+  const [waiting, setWaiting] = useState(false);
   const { plant, bar, version } = address;
   useEffect(() => {
     let dropped = false;
+    const slow = setTimeout(() => setWaiting(true), 400);
     const say = (next: Opened) => {
-      if (!dropped) setOpened(next);
+      clearTimeout(slow);
+      if (dropped) return;
+      setWaiting(false);
+      setOpened(next);
     };
     const run = async () => {
       if (!plant) {
@@ -52,10 +57,11 @@ export function useOpenVersion(sheet: Sheet, address: Address, go: Go): readonly
       say({ state: 'refused', message: error instanceof Refused || 'code' in error ? error.message : `Cannot open it: ${error.message}` }),
     );
     return () => {
+      clearTimeout(slow);
       dropped = true;
     };
     // The changes of an address count when it is opened, not while a hand pulls.
     // eslint-disable-next-line react-hooks/exhaustive-deps
   }, [sheet, plant, bar, version, again]);
-  return [opened, useCallback(() => setAgain((n) => n + 1), [])];
+  return [opened, useCallback(() => setAgain((n) => n + 1), []), waiting];
 }

@@ -1,4 +1,5 @@
-import { useRef, type KeyboardEvent, type PointerEvent } from 'react';
+import { useRef, type KeyboardEvent } from 'react';
+import { arrowSteps, useDrag } from '../lib/useDrag.js';
 
 /** Pixels a hand may tremble before a press becomes a pull. */
 const tremble = 4;
@@ -18,36 +19,29 @@ interface Scrub {
  * @returns handlers to spread, and whether the last press was a pull
  */
 export function useScrub({ start, perPx, step, pull, off }: Scrub) {
-  const held = useRef<{ x: number; value: number; moved: boolean; last: number } | undefined>(undefined);
   const wasPull = useRef(false);
-  const onPointerDown = (event: PointerEvent<HTMLElement>) => {
-    if (off || event.button !== 0) return;
-    const value = start();
-    held.current = { x: event.clientX, value, moved: false, last: value };
-    wasPull.current = false;
-    event.currentTarget.setPointerCapture(event.pointerId);
-  };
-  const onPointerMove = (event: PointerEvent<HTMLElement>) => {
-    const hand = held.current;
-    if (!hand) return;
-    const way = event.clientX - hand.x;
-    if (!hand.moved && Math.abs(way) < tremble) return;
-    hand.moved = true;
-    wasPull.current = true;
-    hand.last = hand.value + way * perPx;
-    pull(hand.last, false);
-  };
-  const onPointerUp = () => {
-    const hand = held.current;
-    held.current = undefined;
-    if (hand?.moved) pull(hand.last, true);
-  };
+  const onPointerDown = useDrag<{ readonly x: number; readonly value: number; last?: number }>({
+    take: ({ x }) => {
+      wasPull.current = false;
+      return off ? undefined : { x, value: start() };
+    },
+    move: (hand, { x }) => {
+      const way = x - hand.x;
+      if (hand.last === undefined && Math.abs(way) < tremble) return;
+      wasPull.current = true;
+      hand.last = hand.value + way * perPx;
+      pull(hand.last, false);
+    },
+    drop: ({ last }) => {
+      if (last !== undefined) pull(last, true);
+    },
+  });
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
     if (off || event.altKey || event.ctrlKey || event.metaKey) return;
-    const way = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1 }[event.key];
+    const way = arrowSteps(event);
     if (way === undefined) return;
     event.preventDefault();
-    pull(start() + way * step * (event.shiftKey ? 5 : 1), true);
+    pull(start() + way * step, true);
   };
-  return { handlers: off ? {} : { onPointerDown, onPointerMove, onPointerUp, onPointerCancel: onPointerUp, onKeyDown }, wasPull };
+  return { handlers: { onPointerDown, onKeyDown }, wasPull };
 }

@@ -3,7 +3,8 @@ import type { Shown } from '../engine/sheet.js';
 import type { Meta, ShownWindow } from '../engine/protocol.js';
 
 /** The digits of a number, '–' for none. */
-export const digits = (value: number, { decimals }: Pick<Meta, 'decimals'>): string => formatNumber(value, decimals);
+export const digits = (value: number, { decimals }: Pick<Meta, 'decimals'>): string =>
+  formatNumber(value, decimals).replaceAll('\u2009', '\u202f');
 
 /** With its unit. */
 export function withUnit(value: number, meta: Meta): string {

@@ -20,6 +20,8 @@ interface RowsProps {
 /** Layer, grams, water, cents: one row for each part, joined to it by hairs. */
 export function Rows({ rows, steps, edges, left, width, height, from, stacked = false }: RowsProps) {
   const columns = columnsFor(width);
+  // A phone has no room for the levels; the table below has them.
+  const narrow = width < 430;
   const placed = stacked ? rows.map((row, i) => ({ ...row, y: 60 + i * 60, y0: 34 + i * 60, y1: 92 + i * 60 })) : rows;
   const water = width - columns.water - columns.cents - 12;
   const foot = stacked ? height + 8 : height;
@@ -39,9 +41,11 @@ export function Rows({ rows, steps, edges, left, width, height, from, stacked = 
         <span className="caption column-head" style={{ left: columns.grams }}>
           <Unit id={`${rows[0]!.part.id}.mass`} />
         </span>
-        <span className="caption column-head" style={{ left: columns.water }}>
-          water activity
-        </span>
+        {narrow ? null : (
+          <span className="caption column-head" style={{ left: columns.water }}>
+            water activity
+          </span>
+        )}
         <span className="caption column-head column-right">
           <Unit id={`${rows[0]!.part.id}.cost`} />
         </span>
@@ -56,10 +60,12 @@ export function Rows({ rows, steps, edges, left, width, height, from, stacked = 
             </span>
           </div>
         ))}
-        <div className="water" style={{ left: columns.water, width: water, height: stacked ? height - 8 : height }}>
-          <Water rows={placed} steps={steps} width={water} height={stacked ? height - 8 : height} />
-        </div>
-        <WholeBar top={stacked ? foot : height + 18} grams={columns.grams} water={columns.water} />
+        {narrow ? null : (
+          <div className="water" style={{ left: columns.water, width: water, height: stacked ? height - 8 : height }}>
+            <Water rows={placed} steps={steps} width={water} height={stacked ? height - 8 : height} />
+          </div>
+        )}
+        <WholeBar top={stacked ? foot : height + 18} grams={columns.grams} water={columns.water} words={!narrow} />
       </div>
     </div>
   );
@@ -67,20 +73,33 @@ export function Rows({ rows, steps, edges, left, width, height, from, stacked = 
 
 function columnsFor(width: number): { readonly grams: number; readonly water: number; readonly cents: number } {
   if (width >= 520) return { grams: Math.round(width * 0.235), water: Math.round(width * 0.44), cents: 74 };
-  return { grams: Math.round(width * 0.28), water: Math.round(width * 0.52), cents: 54 };
+  if (width >= 430) return { grams: Math.round(width * 0.28), water: Math.round(width * 0.52), cents: 54 };
+  return { grams: Math.round(width * 0.48), water: 0, cents: 54 };
 }
 
-function WholeBar({ top, grams, water }: { readonly top: number; readonly grams: number; readonly water: number }) {
+function WholeBar({
+  top,
+  grams,
+  water,
+  words,
+}: {
+  readonly top: number;
+  readonly grams: number;
+  readonly water: number;
+  readonly words: boolean;
+}) {
   return (
     <div className="whole" style={{ top }}>
       <span className="part-name">Whole bar</span>
       <span className="part-grams" style={{ left: grams }}>
         <Figure id="bar.mass" unit />
       </span>
-      <span className="whole-words" style={{ left: water }}>
-        <Named id="bar.mass_sd" before="σ" />
-        <Named id="bar.giveaway" before="given away" />
-      </span>
+      {words ? (
+        <span className="whole-words" style={{ left: water }}>
+          <Named id="bar.mass_sd" before="σ" />
+          <Named id="bar.giveaway" before="given away" />
+        </span>
+      ) : null}
       <span className="part-cents">
         <Figure id="bar.cost" size="plain" />
       </span>

@@ -1,10 +1,11 @@
 import { section, type SectionSpec } from '@barwright/drawing';
 import { useMemo } from 'react';
 import { Picture } from '../drawing/Marks.js';
-import { useSheet, useView } from '../engine/sheet.js';
+import { useSheet, useShown, useView } from '../engine/sheet.js';
 import { useScale } from '../frame/scale-words.js';
 import { useSize, useWindowHeight } from '../lib/useSize.js';
 import { Figure } from '../number/Figure.js';
+import { withUnit } from '../number/words.js';
 import { Edge } from './Edge.js';
 import { edgePlaces, rowPlaces, scaleFor } from './layout.js';
 import { Rows } from './Rows.js';
@@ -38,13 +39,16 @@ const lane = 56;
 function Plate({ spec, width, room }: { readonly spec: SectionSpec; readonly width: number; readonly room: number }) {
   const { catalog } = useSheet();
   const parts = catalog!.parts;
+  const across = useShown('bar.width');
+  const unit = across?.meta.unit ?? 'mm';
   const wide = width >= 1040;
-  const forBar = wide ? Math.min(width * 0.475, width - 700) : Math.max(width - lane - 40, 220);
+  const forBar = wide ? Math.min(width * 0.475, width - 700) : Math.max(width - lane - 60, 190);
   const tallest = wide ? Math.max(300, Math.min(620, room - 500)) : Math.max(190, Math.min(430, room * 0.34));
   // The scale stays while a hand pulls: it belongs to the truth.
   const scale = useTruthScale(spec, forBar, tallest);
   const drawn = useMemo(() => section({ ...spec, scale }), [spec, scale]);
-  useScale(`${spec.width.toFixed(1)} mm across, drawn ${drawn.timesLifeSize.toFixed(1)} times life size`);
+  const size = `${across ? withUnit(across.value, across.meta) : ''}`;
+  useScale(`${size} across, drawn ${drawn.timesLifeSize.toFixed(1)} times life size`);
   const floor = headroom + Math.round(truthHeight(spec) * scale) + 12;
   const top = floor - drawn.height;
   const middle = lane + forBar / 2;
@@ -56,11 +60,11 @@ function Plate({ spec, width, room }: { readonly spec: SectionSpec; readonly wid
   return (
     <>
       <div className={wide ? 'plate plate-wide' : 'plate'} style={{ height: wide ? plateHeight : floor + 8 }}>
-        <span className="caption plate-mm">mm</span>
+        <span className="caption plate-mm">{unit}</span>
         <div className="plate-bar" style={{ left, top }}>
           <Picture marks={drawn.marks} width={drawn.width} height={drawn.height} />
         </div>
-        {thicknesses(spec, parts, edges, top, drawn).map(({ id, y, words }) => (
+        {thicknesses(spec, parts, top, drawn).map(({ id, y, words }) => (
           <span key={id} className="plate-number" style={{ top: y, width: left - 8 }}>
             <Figure id={id} size="plain" />
             <span className="caption">{words}</span>
@@ -84,7 +88,7 @@ function Plate({ spec, width, room }: { readonly spec: SectionSpec; readonly wid
       <div className="plate-foot" style={{ paddingLeft: wide ? left + 6 : 0 }}>
         <Dimension
           width={wide ? drawn.box.w : Math.min(drawn.box.w, width)}
-          words={`${spec.width.toFixed(1)} mm · drawn ${drawn.timesLifeSize.toFixed(1)} times life size`}
+          words={`${size} · drawn ${drawn.timesLifeSize.toFixed(1)} times life size`}
           offset={wide ? 0 : left + drawn.box.x}
         />
       </div>
@@ -124,7 +128,6 @@ function truthHeight(spec: SectionSpec): number {
 function thicknesses(
   spec: SectionSpec,
   parts: readonly { readonly slug: string; readonly name: string; readonly within?: string }[],
-  _edges: unknown,
   top: number,
   drawn: ReturnType<typeof section>,
 ) {

@@ -1,8 +1,9 @@
 import { waterSteps, type NumberStanding, type WaterStepsDrawing } from '@barwright/drawing';
-import { useMemo, useRef, type KeyboardEvent, type PointerEvent } from 'react';
+import { useMemo, type KeyboardEvent } from 'react';
 import { Picture } from '../drawing/Marks.js';
 import { useSheet, useShownAll, type Shown } from '../engine/sheet.js';
 import type { StepInfo } from '../engine/protocol.js';
+import { arrowSteps, useDrag } from '../lib/useDrag.js';
 import { Figure } from '../number/Figure.js';
 import { digits, spoken, withUnit } from '../number/words.js';
 import { waterScale, type RowPlace } from './layout.js';
@@ -30,8 +31,10 @@ export function Water({
   const levels = useShownAll(rows.map(({ part }) => `${part.component}.water_activity`));
   const limits = useShownAll(steps.map(({ id }) => id));
   const drawn = useMemo(() => {
-    const axis = waterScale(levels.map((level) => level?.value ?? NaN));
-    if (!axis || width < 120) return undefined;
+    const known = levels.map((level) => level?.value ?? NaN);
+    const least = Math.min(...known.filter((level) => !Number.isNaN(level)));
+    const axis = waterScale([...known, ...limits.map((limit) => least + (limit?.meta.window?.high ?? NaN))]);
+    if (!axis || width < 60) return undefined;
     return waterSteps({
       width,
       height,
@@ -103,30 +106,23 @@ function Level({
   readonly height: number;
 }) {
   const { engine } = useSheet();
-  const held = useRef<{ x: number; value: number; per: number; last: number } | undefined>(undefined);
   const { meta, value } = level;
+  const onPointerDown = useDrag<{ readonly x: number; readonly value: number; readonly per: number; last: number }>({
+    take: ({ x }) => ({ x, value, per: drawn.at(value + 0.001) - drawn.at(value), last: value }),
+    move: (hand, { x }) => {
+      hand.last = Math.min(0.98, Math.max(0.05, hand.value + (0.001 * (x - hand.x)) / hand.per));
+      engine.pull({ [meta.id]: hand.last }, false);
+    },
+    drop: (hand) => {
+      if (hand.last !== hand.value) engine.pull({ [meta.id]: hand.last }, true);
+    },
+  });
   if (!meta.bend) return null;
-  const onPointerDown = (event: PointerEvent<HTMLElement>) => {
-    if (event.button !== 0) return;
-    held.current = { x: event.clientX, value, per: drawn.at(value + 0.001) - drawn.at(value), last: value };
-    event.currentTarget.setPointerCapture(event.pointerId);
-  };
-  const onPointerMove = (event: PointerEvent<HTMLElement>) => {
-    const hand = held.current;
-    if (!hand) return;
-    hand.last = Math.min(0.98, Math.max(0.05, hand.value + (0.001 * (event.clientX - hand.x)) / hand.per));
-    engine.pull({ [meta.id]: hand.last }, false);
-  };
-  const onPointerUp = () => {
-    const hand = held.current;
-    held.current = undefined;
-    if (hand && hand.last !== hand.value) engine.pull({ [meta.id]: hand.last }, true);
-  };
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
-    const way = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1 }[event.key];
+    const way = arrowSteps(event);
     if (way === undefined) return;
     event.preventDefault();
-    engine.pull({ [meta.id]: value + way * 0.002 * (event.shiftKey ? 5 : 1) }, true);
+    engine.pull({ [meta.id]: value + way * 0.002 }, true);
   };
   return (
     <div
@@ -140,9 +136,6 @@ function Level({
       aria-valuetext={withUnit(value, meta)}
       style={{ left: drawn.at(value) - 14, top, height }}
       onPointerDown={onPointerDown}
-      onPointerMove={onPointerMove}
-      onPointerUp={onPointerUp}
-      onPointerCancel={onPointerUp}
       onKeyDown={onKeyDown}
     />
   );

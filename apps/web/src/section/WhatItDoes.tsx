@@ -25,7 +25,10 @@ function Consequences() {
   const { open } = useInspector();
   return (
     <div className="does">
-      <h2 className="does-title">What this does</h2>
+      <div className="does-head">
+        <h2 className="does-title">What this does</h2>
+        <TrialButtons />
+      </div>
       <ul className="does-list">
         {view.consequences.map(({ id, meaning, truth, now, breaks, mends }) => (
           <li key={id} className={breaks ? 'does-breaks' : ''}>
@@ -45,7 +48,6 @@ function Consequences() {
         ))}
         {view.consequences.length === 0 ? <li className="does-none">Nothing that shows in the digits.</li> : null}
       </ul>
-      <TrialButtons />
     </div>
   );
 }

@@ -15,6 +15,8 @@ export interface RowPlace {
 export interface EdgePlace {
   readonly id: string;
   readonly y: number;
+  /** Where a hand takes it: apart from its neighbours. */
+  readonly grip: number;
   readonly pxPerMm: number;
   readonly words: string;
 }
@@ -55,13 +57,22 @@ function placeOf(part: PartInfo, parts: readonly PartInfo[], drawn: SectionDrawi
 export function edgePlaces(parts: readonly PartInfo[], drawn: SectionDrawing, spec: SectionSpec, top: number): readonly EdgePlace[] {
   const perMm = 1 / drawn.mmPerPx;
   const hosts = parts.filter((part) => part.slug !== 'coat' && part.within === undefined);
-  const layers = hosts.map((host): EdgePlace => {
+  const layers = hosts.map((host) => {
     const place = drawn.layers.find(({ id }) => id === host.slug)!;
     return { id: `layer.${host.slug}.thickness`, y: top + place.y0, pxPerMm: perMm, words: `top of the ${host.name}` };
   });
-  if (!spec.coat) return layers;
+  if (!spec.coat) return apart(layers);
   const faces = spec.underside === 'open' ? 1 : 2;
-  return [{ id: 'coat.thickness', y: top + drawn.box.y, pxPerMm: perMm * faces, words: 'edge of the coat' }, ...layers];
+  return apart([{ id: 'coat.thickness', y: top + drawn.box.y, pxPerMm: perMm * faces, words: 'edge of the coat' }, ...layers]);
+}
+
+/** Grips of boundaries that lie close together stand apart, so that a finger finds each. */
+function apart(edges: readonly Omit<EdgePlace, 'grip'>[]): readonly EdgePlace[] {
+  const grips = spread(
+    edges.map(({ y }) => y),
+    28,
+  );
+  return edges.map((edge, i) => ({ ...edge, grip: grips[i]! }));
 }
 
 /** Water activity from the left to the right end, in tenths around what there is. */
@@ -72,7 +83,9 @@ export function waterScale(
   if (known.length === 0) return undefined;
   const low = Math.max(0, Math.floor(10 * (Math.min(...known) - 0.05)) / 10);
   const high = Math.min(1, Math.ceil(10 * (Math.max(...known) + 0.05)) / 10);
-  const ticks = Array.from({ length: Math.round((high - low) * 10) + 1 }, (_, i) => Math.round(10 * low + i) / 10);
+  const tenths = Math.round((high - low) * 10);
+  const every = tenths > 5 ? 2 : 1;
+  const ticks = Array.from({ length: Math.floor(tenths / every) + 1 }, (_, i) => Math.round(10 * low + i * every) / 10);
   // Room for the outermost numbers.
   const room = 0.09 * (high - low);
   return { scale: [low - room, high + room], ticks };
