@@ -12,9 +12,9 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
 import { plantFolders, serve } from '@barwright/server';
-import { findBrowser } from '../../../scripts/browser.mjs';
 
 const pulls = [
   ['edge of the coat', '.edge', 0],
@@ -28,6 +28,9 @@ const root = join(import.meta.dirname, '../../..');
 const runs = Number(process.argv[process.argv.indexOf('--runs') + 1]) || 9;
 const path = '/pellamoor/kestrowan/section';
 
+const { findBrowser } = (await import(pathToFileURL(join(root, 'scripts/browser.mjs')).href)) as {
+  findBrowser: () => Promise<FoundBrowser>;
+};
 const found = await findBrowser();
 if (!found.path) throw new Error(found.sentence);
 const { path: executablePath, args, env } = found;
@@ -93,6 +96,13 @@ try {
   empty.close();
   await serving.close();
   rmSync(data, { recursive: true, force: true });
+}
+
+interface FoundBrowser {
+  readonly path?: string;
+  readonly args: string[];
+  readonly env?: Record<string, string>;
+  readonly sentence?: string;
 }
 
 /** A browser that has seen nothing yet. The runner names functions with a helper that the page must have too. */

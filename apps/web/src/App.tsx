@@ -6,7 +6,7 @@ import { Top } from './frame/Top.js';
 import { useUndoKeys } from './frame/useUndoKeys.js';
 import { Inspector } from './inspector/Inspector.js';
 import { OpeningContext, trailAfter } from './inspector/opening.js';
-import type { Screen } from './lib/address.js';
+import { readAddress, type Screen } from './lib/address.js';
 import { currentPrefs, usePrefs } from './lib/prefs.js';
 import { useAddress, type Go } from './lib/useAddress.js';
 import { useOpenVersion, type Opened } from './lib/useOpenVersion.js';
@@ -32,20 +32,15 @@ export function App() {
     (id: string, from?: HTMLElement) => {
       const inside = from?.closest('.inspector') !== null && from !== undefined;
       if (from && !inside) cameFrom.current = from;
-      setTrail((before) => trailAfter(before, id, inside));
+      const standing = readAddress(window.location.pathname, window.location.search).open;
+      setTrail((before) => trailAfter(standing !== undefined && !before.includes(standing) ? [standing] : before, id, inside));
       go({ open: id }, inside);
     },
     [go],
   );
   const close = useCallback(() => {
     go({ open: undefined });
-    const back = cameFrom.current;
-    // The number may have been drawn anew while its sheet was open.
-    const same =
-      back && !back.isConnected && back.dataset.quantity
-        ? document.querySelector<HTMLElement>(`main [data-quantity="${CSS.escape(back.dataset.quantity)}"]`)
-        : back;
-    requestAnimationFrame(() => same?.focus());
+    focusAgain(cameFrom.current);
   }, [go]);
   const id = opened.state === 'open' ? address.open : undefined;
   const opening = useMemo(
@@ -72,6 +67,23 @@ export function App() {
       </OpeningContext.Provider>
     </SheetContext.Provider>
   );
+}
+
+/** Back to where the sheet was opened from; the number may be drawn anew while the page takes its width back. */
+function focusAgain(from: HTMLElement | null): void {
+  if (!from) return;
+  let frames = 8;
+  const focus = () => {
+    const { quantity } = from.dataset;
+    const there = from.isConnected
+      ? from
+      : quantity
+        ? document.querySelector<HTMLElement>(`main [data-quantity="${CSS.escape(quantity)}"]`)
+        : null;
+    if (there && document.activeElement !== there) there.focus();
+    if (--frames > 0) requestAnimationFrame(focus);
+  };
+  requestAnimationFrame(focus);
 }
 
 function Page({

@@ -1,4 +1,4 @@
-import { explain, rootOf, uses, type Explanation, type Quantity } from '@barwright/chain';
+import { explain, uses, type Explanation, type Quantity } from '@barwright/chain';
 import { inWords, presentation } from '@barwright/line';
 import { sources } from '@barwright/science';
 import type { Engine } from './engine.js';
@@ -85,6 +85,3 @@ function elementsOf(quantity: Quantity, value: Float64Array): { readonly label: 
 function optional<K extends string>(key: K, value: string | undefined): Partial<Record<K, string>> {
   return value === undefined || value === '' ? {} : ({ [key]: value } as Record<K, string>);
 }
-
-/** Whether a person may turn it. */
-export const isRoot = (engine: Engine, id: string): boolean => rootOf(engine.from.chain, id) !== undefined;

@@ -5,6 +5,7 @@ import { KnobRule } from '../drawing/KnobRule.js';
 import { Sill } from '../number/Sill.js';
 import { digits, windowWords, withUnit } from '../number/words.js';
 import { useInspector } from './opening.js';
+import { Part } from './Part.js';
 import { Tie } from './Tie.js';
 import { useInspection } from './useInspection.js';
 import { WhatIf } from './WhatIf.js';
@@ -136,15 +137,6 @@ function About({ about, id }: { readonly about: Inspection; readonly id: string 
         <Sources about={about} root={shown.meta.root} />
       </Part>
     </div>
-  );
-}
-
-export function Part({ name, children }: { readonly name: string; readonly children: React.ReactNode }) {
-  return (
-    <section className="about-part">
-      <h3 className="about-name">{name}</h3>
-      <div className="about-body">{children}</div>
-    </section>
   );
 }
 

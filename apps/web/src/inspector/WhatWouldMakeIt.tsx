@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import { useSheet, useShown, useView } from '../engine/sheet.js';
 import type { KnobLine, RemedyLine } from '../engine/protocol.js';
 import { digits } from '../number/words.js';
-import { Part } from './Inspector.js';
+import { Part } from './Part.js';
 
 /** What would bring the number to a value: each knob by itself, least disturbing first, and doing nothing. */
 export function WhatWouldMakeIt({

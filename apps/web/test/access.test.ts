@@ -1,0 +1,39 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { describe, expect, it } from 'vitest';
+import { house, patience } from './house.js';
+
+const at = house();
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+const places = [
+  ['section', '/pellamoor/kestrowan/section', '.plate-bar path'],
+  ['section, pulled', '/pellamoor/kestrowan/section?set=caramel.moisture:9.9', '.does-line'],
+  ['section of a wafer', '/tollhythe/orvenby/section', '.plate-bar path'],
+  ['sheet of a number', '/pellamoor/kestrowan/section?open=step.caramel_nougat', '.remedies li'],
+  ['sheet of a composition', '/pellamoor/kestrowan/section?open=bar.composition', '.elements'],
+  ['band', '/pellamoor/kestrowan/band', '.ribbon path'],
+  ['bench', '/pellamoor/kestrowan/bench', '.twin'],
+  ['papers', '/pellamoor/kestrowan/papers', '.run-sheet'],
+  ['evidence', '/pellamoor/kestrowan/evidence', '.model'],
+  ['refusal', '/nobody/x/section', '.refusal'],
+] as const;
+
+describe.each([
+  ['day', { width: 1440, height: 900 }],
+  ['night', { width: 820, height: 1180 }],
+  ['day', { width: 320, height: 640 }],
+  ['night', { width: 2560, height: 1440 }],
+] as const)('by %s at %o', (theme, size) => {
+  it.each(places)(
+    '%s has nothing to complain of, and nothing wider than the page',
+    async (_name, path, there) => {
+      const page = await at.page(size, theme);
+      await page.goto(at.url() + path);
+      await page.waitForSelector(there);
+      await page.waitForTimeout(500);
+      const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze();
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' ')}`)).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
+    },
+    2 * patience,
+  );
+});
