@@ -5,6 +5,7 @@ import type { BandMeasure, BandPicture } from '../engine/protocol.js';
 import { useSheet, useView } from '../engine/sheet.js';
 import { useScale } from '../frame/scale-words.js';
 import { useInspector } from '../inspector/opening.js';
+import { usePrefs } from '../lib/prefs.js';
 import { useSize, useWindowHeight } from '../lib/useSize.js';
 import '../styles/band.css';
 
@@ -20,6 +21,7 @@ export function Band() {
   const { catalog } = useSheet();
   const [ref, { width }] = useSize<HTMLDivElement>();
   const view = useView();
+  const { units } = usePrefs();
   const [measure, setMeasure] = useState<BandMeasure>('kg');
   // Below this the ribbon is no longer read: it scrolls at its true scale instead.
   const drawnWidth = Math.max(width, 1200);
@@ -32,7 +34,7 @@ export function Band() {
       <p className="choices band-choices" role="group" aria-label="What the width of the ribbon is">
         {measures.map(([name, word]) => (
           <button key={name} type="button" className="choice" aria-pressed={name === measure} onClick={() => setMeasure(name)}>
-            {name === 'money' ? catalog!.currency : word}
+            {name === 'money' ? catalog!.currency : name === 'kg' && units === 'us' ? 'lb' : word}
           </button>
         ))}
       </p>

@@ -48,8 +48,8 @@ export function bandPicture(engine: Engine, measure: BandMeasure, width: number,
     const parts = partsOf(from, state, made.slug, share, measured, opens);
     return {
       id,
-      label: `${capital(made.name)} ${text(shown)}`,
-      ...noteOf(from, state, made.slug),
+      label: `${capital(layer.name)} ${text(shown)}`,
+      ...noteOf(from, state, made.slug, engine.shownUnits),
       material: materialOf(made.name, made.texture),
       flow: shown,
       startsAt: start,
@@ -157,7 +157,7 @@ function assemble(from: PlantChain, state: State, a: Assembly): BandSpec {
           coat: {
             id: 'coat',
             label: `${capital(coating.name)} ${a.text(coat)}`,
-            ...noteOf(from, state, coating.slug),
+            ...noteOf(from, state, coating.slug, units),
             material: materialOf(coating.name, coating.texture),
             over: coat * (1 - under),
             under: coat * under,
@@ -230,11 +230,11 @@ function narrowestOf(
   return stationsByUse(from, state).find((station) => own.has(station.name));
 }
 
-function noteOf(from: PlantChain, state: State, slug: string): { readonly note?: string } {
+function noteOf(from: PlantChain, state: State, slug: string, units: Engine['shownUnits']): { readonly note?: string } {
   const made = [...from.plant.components.values()].find((other) => other.slug === slug);
   const narrow = made && narrowestOf(from, state, made.name);
   const rate = narrow && quantityOf(from.chain, narrow.id.replace('.utilisation', '.rate'));
-  return narrow && rate ? { note: `${narrow.name} can do ${inWords(rate, state.number(rate.id))}` } : {};
+  return narrow && rate ? { note: `${narrow.name}: ${inWords(rate, state.number(rate.id), units)}` } : {};
 }
 
 function narrowNote(

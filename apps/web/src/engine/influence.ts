@@ -6,7 +6,7 @@ import type { CurveData, KnobLine } from './protocol.js';
 
 /** Roots that are facts of the place or limits; turning them is no remedy. */
 const notTurned =
-  /\.(count|nominal|altitude|lanes)$|^(bar\.nominal|plant\.altitude|order\.bars|deviation\.|variation\.|pack\.)|\.density$|_offset$|_entered$|^transit\.|\.loss(\.|$)|\.voids$|conversion_cost/;
+  /\.(count|nominal|altitude|lanes)$|^(bar\.nominal|plant\.altitude|order\.bars|deviation\.|variation\.|pack\.)|\.density$|rate_each$|_offset$|_entered$|^transit\.|\.loss(\.|$)|\.voids$|conversion_cost/;
 
 /**
  * The roots that move a number, the most influential first: each is turned over its range and the number is asked at both ends.

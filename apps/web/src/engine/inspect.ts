@@ -20,6 +20,10 @@ export function inspect(engine: Engine, id: string): Inspection {
     ...(node.step ? { title: node.step.title } : {}),
     ...(node.equation ? { equation: node.equation } : {}),
     ...optional('numbers', withNumbers(node, units)),
+    said: session
+      .findings()
+      .filter(({ quantity: about, step }) => about === id || (about === undefined && step !== undefined && step === node.step?.id))
+      .map(({ message, level }) => ({ text: message, act: level === 'incident' })),
     inputs: node.inputs.map((input) => line(engine, input.quantity)),
     uses: direct(engine, id),
     sources: [...keys].map(sourceLine),

@@ -167,6 +167,8 @@ export interface Inspection {
   readonly equation?: string;
   /** The same with numbers, where that can be written in one line. */
   readonly numbers?: string;
+  /** What its step says of it: outside its range, a contradiction, a limit. */
+  readonly said: readonly { readonly text: string; readonly act: boolean }[];
   readonly inputs: readonly InputLine[];
   readonly uses: readonly InputLine[];
   readonly sources: readonly SourceLine[];

@@ -94,6 +94,12 @@ function About({ about, id }: { readonly about: Inspection; readonly id: string 
   const shown = useShown(id)!;
   return (
     <div className="about">
+      {about.said.map(({ text, act }) => (
+        <p key={text} className={act ? 'standing said-act' : 'standing'}>
+          {act ? '▼ ' : '○ '}
+          {text}
+        </p>
+      ))}
       {about.equation ? (
         <Part name="equation">
           <p className="equation">{about.equation}</p>

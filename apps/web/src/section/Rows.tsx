@@ -24,7 +24,7 @@ export function Rows({ rows, steps, edges, left, width, height, from, stacked = 
   const narrow = width < 430;
   const placed = stacked ? rows.map((row, i) => ({ ...row, y: 60 + i * 60, y0: 34 + i * 60, y1: 92 + i * 60 })) : rows;
   const water = width - columns.water - columns.cents - 12;
-  const foot = stacked ? height + 8 : height;
+  const foot = stacked ? height + 26 : height;
   return (
     <div className={stacked ? 'rows rows-stacked' : 'rows'} style={stacked ? { height: foot + 74 } : undefined}>
       {edges.length > 0 ? (
@@ -61,8 +61,8 @@ export function Rows({ rows, steps, edges, left, width, height, from, stacked = 
           </div>
         ))}
         {narrow ? null : (
-          <div className="water" style={{ left: columns.water, width: water, height: stacked ? height - 8 : height }}>
-            <Water rows={placed} steps={steps} width={water} height={stacked ? height - 8 : height} />
+          <div className="water" style={{ left: columns.water, width: water, height: stacked ? height + 18 : height }}>
+            <Water rows={placed} steps={steps} width={water} height={stacked ? height + 18 : height} />
           </div>
         )}
         <WholeBar top={stacked ? foot : height + 18} grams={columns.grams} water={columns.water} words={!narrow} />
