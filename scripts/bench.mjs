@@ -67,7 +67,8 @@ if (wanted('vary')) {
   const { lines: got, failed } = existsSync(draws) ? tsx('packages/chain/bench/vary.ts', draws) : tsx('packages/chain/bench/vary.ts');
   if (failed) row('vary', 'failed', '', false, failed);
   else {
-    lines.push(...got.map(({ means, sds, p5, p50, p95, ...rest }) => rest));
+    const long = ['means', 'sds', 'p5', 'p50', 'p95'];
+    lines.push(...got.map((line) => Object.fromEntries(Object.entries(line).filter(([key]) => !long.includes(key)))));
     const given = got.find((line) => line.case.includes('given draws'));
     if (given && numpy.lines) {
       const other = numpy.lines.find((line) => line.ms !== undefined) ?? numpy.lines[0];

@@ -1,4 +1,4 @@
-import { BadInput, OutOfRange } from './errors.js';
+import { BadInput, NoSolution, OutOfRange } from './errors.js';
 import { sources, type Source, type SourceKey, type Standing } from './sources.js';
 
 /** A number, a series (a logged curve, a table's column), a word out of a list, or yes/no. */
@@ -88,7 +88,7 @@ export interface ModelAnswer {
 
 /**
  * Runs a model on untrusted input.
- * @throws BadInput for an unknown or missing key or a wrong kind; OutOfRange outside the possible range
+ * @throws BadInput for an unknown or missing key or a wrong kind; OutOfRange outside the possible range; NoSolution where the model has no answer
  */
 export function runModel(model: Model, raw: Readonly<Record<string, unknown>>): ModelAnswer {
   const known = model.inputs.map((i) => i.key);
@@ -117,6 +117,7 @@ export function runModel(model: Model, raw: Readonly<Record<string, unknown>>): 
     const got = result[spec.key];
     if (got === undefined) continue;
     const estimate: Estimate = typeof got === 'number' ? { value: got } : got;
+    if (notANumber(estimate.value)) throw new NoSolution(`${model.id} has no answer for these inputs: ${spec.key} is not a number`);
     outputs[spec.key] = { ...estimate, unit: spec.unit };
   }
   return {
@@ -126,6 +127,10 @@ export function runModel(model: Model, raw: Readonly<Record<string, unknown>>): 
     findings,
     sources: model.sources.map((key) => `${key}: ${(sources as Record<string, Source>)[key]!.title}`),
   };
+}
+
+function notANumber(value: Estimate['value']): boolean {
+  return typeof value === 'number' ? Number.isNaN(value) : Array.isArray(value) && value.some((x) => Number.isNaN(x));
 }
 
 function outsideOf(value: ModelValue, range: readonly [number, number]): number | undefined {

@@ -43,7 +43,6 @@ export const time = quantity('time');
 export const duration = quantity('time', { positive: true });
 export const temperature = quantity('temperature');
 export const density = quantity('density', { positive: true });
-export const pressure = quantity('pressure', { positive: true });
 export const anything = quantity('any');
 export const money = quantity('money');
 

@@ -4,6 +4,9 @@ import { coatMean, heatContent, meanTemperature, meshOf, surface } from './tunne
 import { apply, emptySweep, factor } from './tunnel-sweep.js';
 import { checkTask, type TunnelHistory, type TunnelTask, type TunnelZone } from './tunnel-task.js';
 
+/** Steps per zone: the scheme is implicit, so a stay of hours may take longer ones. */
+const mostSteps = 1000;
+
 /**
  * Cooling of a coated bar through a tunnel: the cross-section (half the width, all the height) by implicit finite volumes, width and
  * height in turn, with heat of crystallisation in the coat. Ends of the bar are left out (the section stands for the finished length).
@@ -45,7 +48,7 @@ export function coolBar(task: TunnelTask): TunnelHistory {
   let sinceRecord = 0;
   for (const zone of task.zones) {
     const stay = zone.length / task.beltSpeed;
-    const steps = Math.max(1, Math.ceil(stay / (task.step ?? 2.5)));
+    const steps = Math.min(mostSteps, Math.max(1, Math.ceil(stay / (task.step ?? 2.5))));
     const dt = stay / steps;
     factor(width, mesh, dt, 'width', { h: 0, t: 0 }, { h: zone.sideCoefficient, t: zone.air });
     factor(height, mesh, dt, 'height', { h: zone.bottomCoefficient, t: zone.belt }, { h: zone.topCoefficient, t: zone.air });

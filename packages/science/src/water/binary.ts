@@ -103,16 +103,6 @@ export function waterPerSolute(of: Binary, aw: number, out: { water: number; gai
   out.gain = -1 / (x * x * slope(of, x) * aw);
 }
 
-/** Water activity of one solute in water: x mole fraction of solute, 0 to 1. */
-export function binaryActivity(of: Binary, x: number): number {
-  if (x <= of.end) return Math.exp(lnActivity(of, x));
-  // aw/(1 - aw) + p aw = q, the root between 0 and 1.
-  const q = 1 / x - 1;
-  const p = of.endHydration / of.endActivity;
-  const half = (1 + p + q) / 2;
-  return p === 0 ? q / (1 + q) : (half - Math.sqrt(half * half - p * q)) / p;
-}
-
 const salt = saltActivity.values;
 const perMole = molarMasses.values.water / 1000;
 

@@ -5,14 +5,14 @@ type Spec<K extends string> = InputSpec & { readonly key: K };
 type Extra = Partial<Omit<InputSpec, 'key' | 'unit' | 'meaning' | 'kind'>>;
 type Series<K extends string> = InputSpec & { readonly key: K; readonly kind: 'series' };
 
-/** A quantity above 0. */
+/** A quantity above 0, within what anything in a plant could be. */
 export function positive<const K extends string>(key: K, unit: string, meaning: string, extra: Extra = {}): Spec<K> {
-  return { key, unit, meaning, possible: [Number.MIN_VALUE, Number.MAX_VALUE], ...extra };
+  return { key, unit, meaning, possible: [1e-9, 1e9], ...extra };
 }
 
-/** A quantity that is 0 or more. */
+/** A quantity that is 0 or more, likewise. */
 export function nonNegative<const K extends string>(key: K, unit: string, meaning: string, extra: Extra = {}): Spec<K> {
-  return { key, unit, meaning, possible: [0, Number.MAX_VALUE], ...extra };
+  return { key, unit, meaning, possible: [0, 1e9], ...extra };
 }
 
 /** A share, 0 to 1. */

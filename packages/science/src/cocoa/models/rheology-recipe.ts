@@ -22,9 +22,15 @@ const ladder = [
     default: 0,
   }),
   nonNegative('plant_fineness_exponent_yield', '1', 'plant ladder: exponent of 1/d90 in the yield value; 0 for the published range', {
+    possible: [0, 5],
+    fitted: [0, 1.7],
     default: 0,
   }),
-  nonNegative('plant_lecithin_butter', '1', 'plant ladder: parts of butter that one part of lecithin replaces; 0 for 10', { default: 0 }),
+  nonNegative('plant_lecithin_butter', '1', 'plant ladder: parts of butter that one part of lecithin replaces; 0 for 10', {
+    possible: [0, 30],
+    fitted: [0, 15],
+    default: 0,
+  }),
 ] as const;
 
 function effectsFrom(x: {
@@ -103,7 +109,7 @@ export const correctionModel: Model = defineModel({
     nonNegative('lecithin_price_kg', '1/kg', 'price of lecithin'),
     nonNegative('pgpr_price_kg', '1/kg', 'price of E476'),
     nonNegative('chocolate_price_kg', '1/kg', 'value of the chocolate that is displaced'),
-    share('most_cocoa_butter', 'largest addition of cocoa butter', { default: 0.03, possible: [0, 0.2] }),
+    share('most_cocoa_butter', 'largest addition of cocoa butter', { default: 0.03, possible: [0, 0.1] }),
     share('most_lecithin', 'largest lecithin in the end', { default: 0.005, possible: [0, 0.02] }),
     share('most_pgpr', 'largest E476 in the end; never above the legal limit', { default: 0.005, possible: [0, 0.02] }),
     ...ladder,

@@ -22,15 +22,6 @@ export const chainThickening = {
   values: { per_doubling: 1 },
 } as const satisfies Table;
 
-/** Constants that Williams, Landel and Ferry averaged over polymers. */
-export const universalWlf = {
-  source: 'wlf-1955',
-  standing: 'found',
-  note: 'Viscosity at the glass transition 1e12 Pa s by convention. For syrups 3 to 20 times too thick.',
-  valid: { above_tg: [0, 100] },
-  values: { c1: 17.44, c2: 51.6, glass_viscosity: 1e12 },
-} as const satisfies Table;
-
 /** What thickens a syrup when it becomes a caramel. */
 export const caramelSuspension = {
   source: 'krieger-dougherty-1959',

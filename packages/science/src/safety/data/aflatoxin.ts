@@ -29,15 +29,6 @@ export const cornVariance = {
   values: { sampleMass: 1134, portionMass: 50, at20: [214.0, 56.3, 4.6], exponents: [1.3955, 1.7296, 1.9339] },
 } as const satisfies Table;
 
-/** Screened farmers' stock runner peanuts, total variance only. */
-export const farmersStockVariance = {
-  source: 'whitaker-1992',
-  standing: 'found',
-  note: '9.5 kg, 356 g, liquid chromatography: total 295.2 at 20 ng/g. The abstract prints a coefficient of variation of 89.5 %, which does not follow; 85.9 % does.',
-  valid: { aflatoxin: [20, 20] },
-  values: { sampleMass: 9500, portionMass: 356, totalAt20: 295.2 },
-} as const satisfies Table;
-
 /** Share of kernels taken out by electronic colour sorting and the share of aflatoxin that went with them. */
 export const electronicSort = {
   source: 'peanut-science-1975-sort',
@@ -54,29 +45,4 @@ export const blanchAndSort = {
   note: 'Aflatoxin down by 89.9 % at a weight loss of 16.8 % (skins, hearts, moisture and rejects). A mean over lots, no promise for one.',
   valid: {},
   values: { aflatoxin: 0.899, weightLoss: 0.168 },
-} as const satisfies Table;
-
-/** Plans by name: samples, sample mass in g, test portion in g, limit in ng/g total aflatoxin. */
-export const aflatoxinPlans = {
-  source: 'codex-cxs-193',
-  standing: 'found',
-  note: 'Codex: one 20 kg sample of shelled peanuts (27 kg in shell), 10 to 100 increments of 200 g or more, portion 100 g, 15 ng/g.',
-  valid: {},
-  values: {
-    samples: 1,
-    sampleMass: 20_000,
-    sampleMassInShell: 27_000,
-    portionMass: 100,
-    limit: 15,
-    increments: [10, 100],
-    incrementMass: 200,
-  },
-} as const satisfies Table;
-
-export const usAflatoxinPlan = {
-  source: 'whitaker-slate-2012',
-  standing: 'found',
-  note: 'Up to three samples of 21.8 kg, portion 1100 g; buyers ask 8 ng/g of the first. Preparation is 8 % of the variance.',
-  valid: {},
-  values: { samples: 3, sampleMass: 21_800, portionMass: 1100, buyerLimit: 8, preparationShare: 0.08 },
 } as const satisfies Table;

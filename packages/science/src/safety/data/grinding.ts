@@ -35,15 +35,6 @@ export const palate = {
   values: { threshold: 25, notTold: [30, 40], told: 60 },
 } as const satisfies Table;
 
-/** Size out of a pin mill grinding nib. */
-export const pinMill = {
-  source: 'common-practice',
-  standing: 'memory',
-  note: '90 to 120 µm, from a technical text.',
-  valid: {},
-  values: { out: [90, 120] },
-} as const satisfies Table;
-
 /** Fat that clothes and fills between particles. */
 export const fatFilm = {
   source: 'common-practice',

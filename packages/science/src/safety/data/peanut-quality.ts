@@ -17,12 +17,3 @@ export const kernelPractice = {
   valid: {},
   values: { moisture: [0.05, 0.07], peroxideRaw: 2, peroxideRoasted: 1, freeFattyAcids: 0.005 },
 } as const satisfies Table;
-
-/** Runner kernels per ounce, by which the mean kernel is 0.73 g; Virginia 28 to 32. */
-export const kernelsPerOunce = {
-  source: 'cid-a-a-20164',
-  standing: 'found',
-  note: 'Commercial item description A-A-20164D, table II.',
-  valid: {},
-  values: { runner: [36, 42], virginia: [28, 32] },
-} as const satisfies Table;

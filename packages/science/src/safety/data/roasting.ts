@@ -54,15 +54,6 @@ export const cocoaDiffusivity = {
   values: { temperatures: [55, 81], diffusivity: [6.137e-10, 2.1855e-9] },
 } as const satisfies Table;
 
-/** Range printed by another laboratory for 60 to 80 °C and sun, m²/s. */
-export const cocoaDiffusivityLow = {
-  source: 'hii-2009',
-  standing: 'found',
-  note: 'Several times below the first set: a diffusivity belongs to the shape assumed in its fit.',
-  valid: { temperature: [60, 80] },
-  values: { range: [8.01e-11, 1.61e-10] },
-} as const satisfies Table;
-
 /** Heat of the roast. */
 export const roastHeat = {
   source: 'common-practice',
@@ -79,13 +70,4 @@ export const browning = {
   note: '62 kJ/mol is that of furan in roasted hazelnut (zero order, found); browning of nuts and cocoa is usually put at 60 to 125 (memory). 90 taken in the middle.',
   valid: { temperature: [100, 180] },
   values: { low: 62_000, middle: 90_000, high: 125_000 },
-} as const satisfies Table;
-
-/** Lethality against colour in one study of dry-roasted peanuts. */
-export const peanutColour = {
-  source: 'poirier-2014',
-  standing: 'found',
-  note: 'Most peanuts darker than Hunter L 53 had lost at least 5 log of the surrogate (R² 0.73). A correlation, never a proof.',
-  valid: {},
-  values: { lightFrom: 53, medium: [48, 52] },
 } as const satisfies Table;

@@ -25,11 +25,6 @@ export function equivalentMinutes(
   return integrate(minutes, temperatures, (t) => (t < above ? 0 : Math.exp((t - reference) * perKelvin)), rule);
 }
 
-/** A rate 1/D of temperature, with the temperature below which no credit is given. */
-export interface LethalRate {
-  readonly rate: (temperature: number) => number;
-}
-
 /**
  * Rate 1/D from a table: log D straight between its rows. Below the first row either none or the first piece continued;
  * above the last row the last D is held ('no credit') or the last piece continued ('extrapolate').
