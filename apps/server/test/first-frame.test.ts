@@ -17,7 +17,7 @@ const files = new Map(
 async function drawn(frame: ReturnType<typeof firstFrames>, path: string): Promise<string> {
   for (let i = 0; i < 200; i++) {
     const html = (await frame(path)) ?? '';
-    if (html.includes('<svg')) return html;
+    if (html.includes('first-cut')) return html;
     await new Promise((resolve) => setTimeout(resolve, 50));
   }
   throw new Error(`No frame of ${path} in ten seconds`);
@@ -32,11 +32,14 @@ describe('the first frame', () => {
     const first = (await frame('/pellamoor/kestrowan/section')) ?? '';
     expect(performance.now() - at).toBeLessThan(500);
     expect(first).toContain('Barwright');
-    expect(first).not.toContain('<svg');
+    expect(first).not.toContain('first-cut');
     const html = await drawn(frame, '/pellamoor/kestrowan/section');
     expect(html).toContain('Kestrowan, 48 g single bar.');
     expect(html).toContain('Pellamoor Works, Line 2');
     expect(html).not.toMatch(/style=|<script/);
+    // 26.8 mm at 22 px to the millimetre, and a height for each of its two layers.
+    expect(html).toContain('.first-cut{width:590px');
+    expect(html.match(/first-layer-\d\{height:/g)).toHaveLength(2);
     expect(html.length).toBeLessThan(8000);
   });
 
