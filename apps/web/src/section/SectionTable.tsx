@@ -1,12 +1,23 @@
+import { useState } from 'react';
 import { useSheet, useShown } from '../engine/sheet.js';
+import type { Catalog } from '../engine/protocol.js';
 import { withUnit } from '../number/words.js';
 
 /** The same numbers as a table, for readers and for those who cannot see the drawing. */
 export function SectionTable() {
   const { catalog } = useSheet();
+  const [isOpen, setOpen] = useState(false);
   return (
-    <details className="as-table">
+    <details className="as-table" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>As a table</summary>
+      {isOpen ? <Tables catalog={catalog!} /> : null}
+    </details>
+  );
+}
+
+function Tables({ catalog }: { readonly catalog: Catalog }) {
+  return (
+    <>
       <table>
         <caption>Parts of the bar from the top</caption>
         <thead>
@@ -20,7 +31,7 @@ export function SectionTable() {
           </tr>
         </thead>
         <tbody>
-          {catalog!.parts.map(({ id, name, component }) => (
+          {catalog.parts.map(({ id, name, component }) => (
             <tr key={id}>
               <th scope="row">{name}</th>
               <Cell id={`${id}.mass`} />
@@ -43,12 +54,12 @@ export function SectionTable() {
       <table>
         <caption>Steps in water activity</caption>
         <tbody>
-          {catalog!.steps.map(({ id }) => (
+          {catalog.steps.map(({ id }) => (
             <StepRow key={id} id={id} />
           ))}
         </tbody>
       </table>
-    </details>
+    </>
   );
 }
 
