@@ -105,12 +105,10 @@ function slowest(fits: readonly Fit[], first: number, last: number): { index: nu
 
 /** Least squares cubic around a time, tricube weights; at least seven readings. */
 function localCubic(time: readonly number[], value: readonly number[], at: number, half: number): Fit {
-  let width = half;
-  let used: number[] = [];
-  for (let round = 0; round < 40 && used.length < 7; round++, width *= 1.25) {
-    used = [];
-    for (let i = 0; i < time.length; i++) if (Math.abs(time[i]! - at) <= width) used.push(i);
-  }
+  // At least the seven nearest readings, and all within the window.
+  const distances = time.map((t) => Math.abs(t - at));
+  const width = Math.max(half, distances.toSorted((a, b) => a - b)[6]!);
+  const used = distances.flatMap((d, i) => (d <= width ? [i] : []));
   const scale = Math.max(...used.map((i) => Math.abs(time[i]! - at))) * 1.001;
   const a = Array.from({ length: 4 }, () => new Float64Array(5));
   for (const i of used) {

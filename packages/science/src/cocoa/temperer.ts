@@ -43,6 +43,7 @@ export function logMeanDifference(hotIn: Celsius, hotOut: Celsius, coldIn: Celsi
 /** Crystal content (share of the fat) that closes the heat balance of a measured duty; below 0 the readings contradict each other. */
 export function crystalsFromDuty(duty: Watt, load: Omit<TempererLoad, 'crystals'>): number {
   checkLoad({ ...load, crystals: 0 });
+  requireRange('fat', load.fat, [0.001, 1], 'physics'); // crystals of no fat mean nothing
   const flow = load.throughput / 3600;
   const left = (duty - load.shaftPower) / flow - load.specificHeat * (load.inlet - load.coldest);
   return left / (load.fat * butterLatentHeat);
@@ -83,6 +84,7 @@ export interface TempererCause {
  * UA is taken from the good state; coolant warms by the duty over its flow. Relative statements hold better than the numbers.
  */
 export function tempererCause(good: TempererPoint & TempererLoad, now: TempererPoint, coolantFlow: KilogramPerHour): TempererCause {
+  requireRange('fat', good.fat, [0.001, 1], 'physics');
   const capacity = (coolantFlow / 3600) * 4190;
   requireRange('coolant_kg_h', coolantFlow, [Number.MIN_VALUE, 1e7], 'physics');
   const duty = tempererDuty(good);
@@ -139,7 +141,7 @@ export function crystalsFromCurve(
   specificHeat: JoulePerKilogramKelvin,
 ): number[] {
   requireRange('cooling_rate_s', coolingRate, [0, 10], 'physics');
-  requireRange('fat', fat, [Number.MIN_VALUE, 1], 'physics');
+  requireRange('fat', fat, [0.001, 1], 'physics');
   const crystals = [0];
   for (let i = 1; i < time.length; i++) {
     const dt = time[i]! - time[i - 1]!;

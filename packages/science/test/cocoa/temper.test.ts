@@ -55,6 +55,15 @@ describe('temperCurve', () => {
       ).inflection,
     ).toBe(false);
   });
+  it('takes the seven nearest readings where the window holds fewer (regression: NaN slope)', () => {
+    const curve = temperCurve(
+      time,
+      time.map((t) => 23 - 2e-7 * (t - 200) ** 3),
+      1e-5,
+    );
+    expect(curve.slope).toBeCloseTo(0, 1);
+    expect(Number.isFinite(curve.steepest)).toBe(true);
+  });
   it('measures the rise of a curve that warms', () => {
     const value = time.map((t) => (t < 150 ? 30 - 0.05 * t : 22.5 + 0.6 * (1 - Math.cos(((t - 150) * Math.PI) / 135)) * (t < 285 ? 1 : 1)));
     expect(temperCurve(time, value).rise).toBeGreaterThan(1);
@@ -127,6 +136,7 @@ describe('temperer', () => {
     expect(crystals[1]!).toBeLessThan(crystals[0]!);
     expect(crystals[2]!).toBeLessThan(crystals[1]!);
   });
+  it('has no crystals without fat', () => expect(() => crystalsFromDuty(1e4, { ...load, fat: 0 })).toThrow(OutOfRange));
   it('refuses coolant warmer than chocolate', () => {
     expect(() => logMeanDifference(45, 27, 28, 30)).toThrow(NoSolution);
     expect(() => tempererDuty({ ...load, throughput: -1 })).toThrow(OutOfRange);
