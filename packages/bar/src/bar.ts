@@ -1,7 +1,9 @@
 import type { Bar, Component, Plant } from '@barwright/plant';
 import type { Builder } from './builder.js';
+import { chocolateSteps, isChocolate } from './chocolate.js';
 import { componentSteps } from './component.js';
 import { costSteps } from './cost.js';
+import { fatSteps } from './fat.js';
 import { labelSteps } from './label.js';
 import { barParts, layerSteps } from './layers.js';
 import { lawSteps } from './law.js';
@@ -16,6 +18,9 @@ export function barSteps(b: Builder, plant: Plant, bar: Bar, drive: Drive = {}):
   for (const component of componentsOf(plant, bar)) {
     componentSteps(b, plant, component, drive);
     lawSteps(b, plant, component);
+    if (!isChocolate(component)) continue;
+    fatSteps(b, component);
+    chocolateSteps(b, plant, component);
   }
   layerSteps(b, plant, bar);
   massSteps(b, plant, bar);

@@ -20,3 +20,5 @@ export { allergensOf, ingredientNames, nutrients } from './label.js';
 export { barParts, sum, type BarPart } from './layers.js';
 export { chocolateMarket } from './law.js';
 export { componentsOf } from './bar.js';
+export { flowRecipeOf, isChocolate, isE476, ladderOf } from './chocolate.js';
+export { ladder, usualFlow } from './chocolate-ladder.js';

@@ -15,3 +15,10 @@ export {
   type WholeSheet,
 } from './sheet.js';
 export { sectionSpec } from './picture.js';
+export { enroberTask } from './enrober.js';
+export { coatModel, type CoatChange, type CoatExpected, type CoatModel } from './enrober-what-if.js';
+export { enroberAnswer, type EnroberAnswer, type Moved } from './enrober-answer.js';
+export { tunnelHistory, NoTunnel, type Ranged, type TunnelRun } from './tunnel.js';
+export { atSpeed, type BufferAtSpeed, type SpeedAnswer, type StationAtSpeed } from './speed.js';
+export { chocolateNames, type ChocolateNames, type MarketNames } from './chocolate-law.js';
+export { chocolateOf, flowOptions, NoChocolate, type FlowAnswer, type FlowOption, type FlowStep, type FlowTarget } from './viscosity.js';

@@ -3,10 +3,14 @@ import { buildChain, type Chain } from '@barwright/chain';
 import type { Bar, Line, Plan, Plant } from '@barwright/plant';
 import { checkSteps } from './checks.js';
 import { demandSteps } from './demand.js';
+import { enroberSteps } from './enrober.js';
 import { orderSteps } from './order.js';
 import { rateSteps } from './rate.js';
 import { reworkSteps } from './rework.js';
+import { roasterSteps } from './roast.js';
 import { stationSteps } from './stations.js';
+import { tempererSteps } from './temper.js';
+import { tunnelSteps } from './tunnel-roots.js';
 
 /** One bar on its line with its order, as a chain; line and order are left out where the plant has none. */
 export interface PlantChain {
@@ -38,6 +42,10 @@ export function plantChain(plant: Plant, barName?: string, drive: Drive = {}): P
     const materials = demandSteps(b, plant, bar);
     stationSteps(b, plant, bar, line);
     reworkSteps(b, plant, line);
+    roasterSteps(b, plant, line);
+    tempererSteps(b, plant, bar, line);
+    enroberSteps(b, plant, bar, line);
+    tunnelSteps(b, plant, bar, line);
     if (plan) orderSteps(b, plant, bar, plan, materials);
   }
   checkSteps(b, plant);
