@@ -2,6 +2,7 @@ import { Session } from '@barwright/chain';
 import { chocolateOf, flowOptions, type FlowAnswer } from './viscosity.js';
 import { coatModel, type CoatChange, type CoatExpected } from './enrober-what-if.js';
 import { NoTunnel, tunnelHistory } from './tunnel.js';
+import { NotOnLine } from './not-on-line.js';
 import type { PlantChain } from './plant-chain.js';
 
 /** A number before and after, SI. */
@@ -35,13 +36,13 @@ export interface EnroberAnswer {
 /**
  * What-if at the enrober: other flow or settings, the coat to be expected, what follows from it, and what brings it back.
  * The session is left as it was.
- * @throws NoChocolate where the bar has no chocolate coat; RangeError where the line has no enrober
+ * @throws NoChocolate where the bar has no chocolate coat; NotOnLine where the line has no enrober
  */
 export function enroberAnswer(from: PlantChain, session: Session, change: CoatChange): EnroberAnswer {
   const component = chocolateOf(from);
   const state = session.snapshot();
   const coats = coatModel(from, state);
-  if (!coats) throw new RangeError(`${from.line ? from.line.name : from.bar.name} has no enrober; a coat cannot be expected from it`);
+  if (!coats) throw new NotOnLine(`${from.line ? from.line.name : from.bar.name} has no enrober; a coat cannot be expected from it`);
   const before = coats.at();
   const after = coats.at(change);
   const target = state.number('coat.mass');

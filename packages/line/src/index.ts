@@ -22,3 +22,27 @@ export { tunnelHistory, NoTunnel, type Ranged, type TunnelRun } from './tunnel.j
 export { atSpeed, type BufferAtSpeed, type SpeedAnswer, type StationAtSpeed } from './speed.js';
 export { chocolateNames, type ChocolateNames, type MarketNames } from './chocolate-law.js';
 export { chocolateOf, flowOptions, NoChocolate, type FlowAnswer, type FlowOption, type FlowStep, type FlowTarget } from './viscosity.js';
+export { NotOnLine } from './not-on-line.js';
+export { tunnelOffset, type TunnelFit } from './tunnel-log.js';
+export { judgeTemper, type BesideTemper, type TemperAnswer, type TemperIncident, type TemperTrend } from './temper-log.js';
+export { judgeRoast, roasterNamed, type RoastAnswer, type RoastStretch } from './roast-log.js';
+export { carryValidation } from './kill-steps.js';
+export { lotAnswer, type LotAnswer, type LotOptions } from './lot.js';
+export { UnknownLot } from './lot-results.js';
+export {
+  BadTable,
+  countsTable,
+  flowTable,
+  headerOf,
+  readClock,
+  roastTable,
+  stopsTable,
+  tableOf,
+  temperTable,
+  tunnelTable,
+  type CountsTable,
+  type FlowTable,
+  type RoastTable,
+  type TemperTable,
+  type TunnelTable,
+} from './tables/index.js';

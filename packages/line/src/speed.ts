@@ -1,6 +1,7 @@
 import { brokenWindows, Session, type BrokenWindow } from '@barwright/chain';
 import type { Station } from '@barwright/plant';
 import { NoTunnel, tunnelHistory, type TunnelRun } from './tunnel.js';
+import { NotOnLine } from './not-on-line.js';
 import type { PlantChain } from './plant-chain.js';
 
 /** A station at the present speed and at another. */
@@ -56,10 +57,10 @@ export interface SpeedOptions {
  * What breaks first at another rate: the slab speed is set to give it, everything else follows from the chain.
  * The session is left as it was.
  * @param rate - bars/min
- * @throws RangeError where the bar has no line or the rate is not above 0
+ * @throws NotOnLine where the bar has no line; RangeError where the rate is not above 0
  */
 export function atSpeed(from: PlantChain, session: Session, rate: number, options: SpeedOptions = {}): SpeedAnswer {
-  if (!from.line) throw new RangeError(`${from.bar.name} has no line; a speed means nothing without one`);
+  if (!from.line) throw new NotOnLine(`${from.bar.name} has no line; a speed means nothing without one`);
   if (!(rate > 0)) throw new RangeError(`the rate is ${rate} bars/min, but a rate above 0 is expected`);
   const margin = options.margin ?? 0.05;
   const before = session.snapshot();

@@ -79,14 +79,10 @@ export interface TunnelOptions {
  * @throws NoTunnel where the line has no tunnel with zones and length or the bar no chocolate coat; OutOfRange from the model
  */
 export function tunnelHistory(from: PlantChain, state: State, options: TunnelOptions = {}): TunnelRun {
-  const ids = tunnelIds(from.plant, from.bar, from.line);
-  if (!ids)
-    throw new NoTunnel(
-      `${from.line ? `${from.line.name} has no tunnel with a length and set points of its zones, or ${from.bar.name} no chocolate coat` : `${from.bar.name} has no line`}; the tunnel cannot be computed`,
-    );
+  const ids = idsOf(from);
   const ratedNow = state.number('line.rate');
   const rate = options.rate ?? ratedNow;
-  const task = tunnelTask(from, state, ids, (state.number('line.belt_speed') * rate) / ratedNow);
+  const task = taskOf(from, state, ids, (state.number('line.belt_speed') * rate) / ratedNow);
   const run = coolBar(task);
   const ends = [0.8, 1.2].map((factor) => coolBar(stronger(task, factor)));
   const offset = state.number(ids.offset);
@@ -130,6 +126,21 @@ export function tunnelHistory(from: PlantChain, state: State, options: TunnelOpt
   return { ...result, notes: notesOn(state, ids, result) };
 }
 
+/** @throws NoTunnel */
+function idsOf(from: PlantChain): TunnelIds {
+  const ids = tunnelIds(from.plant, from.bar, from.line);
+  if (!ids)
+    throw new NoTunnel(
+      `${from.line ? `${from.line.name} has no tunnel with a length and set points of its zones, or ${from.bar.name} no chocolate coat` : `${from.bar.name} has no line`}; the tunnel cannot be computed`,
+    );
+  return ids;
+}
+
+/** The task of the tunnel model at the speed of a state. @throws NoTunnel */
+export function tunnelTask(from: PlantChain, state: State): TunnelTask {
+  return taskOf(from, state, idsOf(from), state.number('line.belt_speed'));
+}
+
 function stronger(task: TunnelTask, factor: number): TunnelTask {
   const zones = task.zones.map((zone) => ({
     ...zone,
@@ -143,7 +154,7 @@ function stronger(task: TunnelTask, factor: number): TunnelTask {
 const coatSlug = (from: PlantChain): string => from.plant.components.get(from.bar.coat!.component)!.slug;
 
 /** The task of the tunnel model: section of the bar from the chain, zones of equal length. */
-function tunnelTask(from: PlantChain, state: State, ids: TunnelIds, beltSpeed: number): TunnelTask {
+function taskOf(from: PlantChain, state: State, ids: TunnelIds, beltSpeed: number): TunnelTask {
   const { bar, plant } = from;
   const c = coatSlug(from);
   const inside = state.value(`${c}.composition`) as Composition;

@@ -1,8 +1,7 @@
 import type { State } from '@barwright/chain';
-import { flowRecipeOf, isChocolate, isE476, ladderOf } from '@barwright/bar';
-import type { Component, Material } from '@barwright/plant';
+import { flowRecipeOf, isChocolate, ladderOf } from '@barwright/bar';
+import type { Component } from '@barwright/plant';
 import {
-  at,
   cheapestCorrection,
   flowShift,
   mix,
@@ -14,6 +13,7 @@ import {
   type FlowRecipe,
 } from '@barwright/science';
 import { namesOf } from './chocolate-law.js';
+import { correctorsOf, type Correctors } from './correctors.js';
 import { coatModel, type CoatExpected, type CoatModel } from './enrober-what-if.js';
 import type { PlantChain } from './plant-chain.js';
 
@@ -184,31 +184,6 @@ function stepsOf(recipe: FlowRecipe, correctors: Correctors, chocolate: number, 
     const cost = (share * ((corrector.price ?? 0) - chocolate)) / (1 + share);
     return [{ name: corrector.material.name, share, yieldFactor: yieldValue, plasticFactor: plastic, cost }];
   });
-}
-
-interface Corrector {
-  readonly material: Material;
-  readonly composition: Composition;
-  readonly price: number | undefined;
-}
-type Correctors = { readonly [K in 'cocoaButter' | 'lecithin' | 'e476']?: Corrector };
-
-/** Materials of the plant that can be added: those of the recipe first, then any other. */
-function correctorsOf(from: PlantChain, state: State, component: Component): Correctors {
-  const inRecipe = component.stages.flatMap((stage) => stage.adds.map((addition) => addition.name));
-  const all = [...from.plant.materials.values()].sort((a, b) => Number(inRecipe.includes(b.name)) - Number(inRecipe.includes(a.name)));
-  const found = (test: (material: Material) => boolean): Corrector | undefined => {
-    const material = all.find(test);
-    if (!material) return undefined;
-    const id = `material.${material.slug}.composition`;
-    const composition = from.chain.index.has(id) ? (state.value(id) as Composition) : material.composition;
-    const priceId = `material.${material.slug}.price`;
-    return { material, composition, price: from.chain.index.has(priceId) ? state.number(priceId) : material.price?.value };
-  };
-  const cocoaButter = found((material) => material.composition[at.cocoa_butter]! > 0.98);
-  const lecithin = found((material) => /lecithin/i.test(`${material.name} ${material.label}`) && !isE476(material.name));
-  const e476 = found((material) => isE476(`${material.name} ${material.label}`));
-  return { ...(cocoaButter ? { cocoaButter } : {}), ...(lecithin ? { lecithin } : {}), ...(e476 ? { e476 } : {}) };
 }
 
 function optionOf(

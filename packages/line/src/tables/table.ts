@@ -1,0 +1,94 @@
+import { headerOf } from './header.js';
+import { isNumberLike } from './number.js';
+import { isClockLike } from './clock.js';
+
+/** A table cannot be read; the sentence names it, what came and what was expected. */
+export class BadTable extends TypeError {
+  readonly code = 'BAD_TABLE';
+}
+
+/** One column of a table as it came. */
+export interface TableColumn {
+  readonly header: string;
+  /** The header in lower-case words, its unit taken off: 'zone air'. */
+  readonly words: string;
+  /** Unit as it stands in the header or in the row below it; undefined where none does. */
+  readonly unit: string | undefined;
+  /** One cell for each row, trimmed. */
+  readonly cells: readonly string[];
+}
+
+/** Rows of text with a header, from any instrument or spreadsheet. */
+export interface DataTable {
+  readonly name: string;
+  readonly columns: readonly TableColumn[];
+  /** Number of each data row as a spreadsheet counts, from 1. */
+  readonly rowNumbers: readonly number[];
+  /** Sentences on what was skipped. */
+  readonly said: readonly string[];
+}
+
+/**
+ * Finds the header of a table, takes blank rows and titles away, and reads units from the header or a row of units below it.
+ * @param rows - cells as text, in order; rows may differ in length
+ * @throws BadTable for an empty table, one without a header, or a header without readings
+ */
+export function tableOf(rows: readonly (readonly string[])[], name: string): DataTable {
+  const filled = rows
+    .map((cells, i) => ({ cells: cells.map((cell) => cell.replace(/^\ufeff/, '').trim()), row: i + 1 }))
+    .filter(({ cells }) => cells.some((cell) => cell !== ''));
+  if (filled.length === 0) throw new BadTable(`${name} is empty; a line of headers and a line for each reading are expected`);
+  const at = filled.findIndex(({ cells }, i) =>
+    isHeader(
+      cells,
+      filled.slice(i + 1, i + 3).map((next) => next.cells),
+    ),
+  );
+  if (at < 0) {
+    const first = filled[0]!.cells.slice(0, 3).join(', ');
+    throw new BadTable(
+      `${name} has no line of headers: its first line is "${first}"; words with units such as "zone air (°C)" are expected above the readings`,
+    );
+  }
+  const said: string[] = [];
+  if (at > 0) said.push(`${at === 1 ? 'One line' : `${at} lines`} above the headers of ${name} ${at === 1 ? 'was' : 'were'} skipped.`);
+  let body = filled.slice(at + 1);
+  const headers = filled[at]!.cells;
+  const units = body[0] && isUnitRow(body[0].cells) ? body[0].cells : undefined;
+  if (units) body = body.slice(1);
+  if (body.length === 0) throw new BadTable(`${name} has headers (${headers.filter(Boolean).join(', ')}) but no reading below them`);
+  const seen = new Set<string>();
+  const columns = headers.flatMap((text, i): TableColumn[] => {
+    if (text === '') return [];
+    const { words, unit } = headerOf(text);
+    if (seen.has(words)) said.push(`Two columns of ${name} are called "${text}"; the first is taken.`);
+    seen.add(words);
+    return [
+      {
+        header: text,
+        words,
+        unit: unit ?? (units?.[i] ? headerOf(`x (${units[i]})`).unit : undefined),
+        cells: body.map(({ cells }) => cells[i] ?? ''),
+      },
+    ];
+  });
+  return { name, columns, rowNumbers: body.map(({ row }) => row), said };
+}
+
+/** Words above numbers: no cell is a number, and in a line or two below at least one is a number or a time. */
+function isHeader(cells: readonly string[], below: readonly (readonly string[])[]): boolean {
+  const words = cells.filter((cell) => cell !== '');
+  if (words.some((cell) => isNumberLike(cell) || isClockLike(cell))) return false;
+  const carries = (row: readonly string[]) => row.filter((cell) => isNumberLike(cell) || isClockLike(cell)).length;
+  if (below.length === 0) return words.length >= 2;
+  return below.some((row) => carries(row) >= 1) && words.length >= Math.min(2, Math.max(...below.map(carries)));
+}
+
+/** A row of units alone: '°C', 'm/s', '(mm)', '%' or nothing. */
+function isUnitRow(cells: readonly string[]): boolean {
+  const filled = cells.filter((cell) => cell !== '' && cell !== '-');
+  return (
+    filled.length > 0 &&
+    filled.every((cell) => !isNumberLike(cell) && !isClockLike(cell) && headerOf(`x (${cell.replace(/^[[(]|[\])]$/g, '')})`).known)
+  );
+}
