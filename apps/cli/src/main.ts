@@ -130,6 +130,86 @@ function program(out: Out): Command {
     .requiredOption('--data <file>', 'CSV with a column for each quantity id; the columns named by --observed are fitted to')
     .option('--observed <id>', 'column that was measured and is to be met; may be repeated', many)
     .action(async (folder, options) => (await import('./commands/calibrate.js')).calibrateCommand(folder, options, out));
+  plantCommand(top, 'speed', 'What breaks first at another line speed', 'speed examples/pellamoor --rate "1050 bars/min"')
+    .requiredOption('--rate <rate>', 'bars a minute')
+    .option('--margin <share>', 'share of each station that is kept free to catch up; default 5 %')
+    .action(async (folder, options) => (await import('./commands/speed.js')).speedCommand(folder, options, out));
+  plantCommand(
+    top,
+    'lot',
+    'What a lot is worth, its grade, and what its results leave open',
+    'lot examples/pellamoor --material "cocoa beans" --lot CB-2614',
+  )
+    .requiredOption('--lot <lot>', 'lot of the plan')
+    .option('--material <name>', 'material, where several lots have that name')
+    .option('--reference <lot>', 'another lot to compare with; default: the recipe as costed')
+    .option('--sample <mass>', 'mass of the aflatoxin sample; default 20 kg')
+    .option('--prior <share>', 'aflatoxin that such lots are believed to hold; default 1 µg/kg')
+    .action(async (folder, options) => (await import('./commands/lot.js')).lotCommand(folder, options, out));
+  plantCommand(
+    top,
+    'roast',
+    'Whether a roast log proves the kill step, and which lines do not',
+    'roast examples/pellamoor examples/pellamoor/days/2026-03-17/peanut_roast.csv --station "peanut roaster"',
+  )
+    .argument('<log>', 'CSV or XLSX of the roaster, headers with units')
+    .option('--station <name>', 'which roaster, where the line has several')
+    .option('--raw-moisture <share>', 'raw moisture of the product, where neither the log nor its lots tell')
+    .action(async (folder, log, options) => (await import('./commands/roast.js')).roastCommand(folder, log, options, out));
+  plantCommand(
+    top,
+    'temper',
+    'Why temper moved, which bars, how long is left; or the slope of one cooling curve',
+    'temper examples/pellamoor examples/pellamoor/days/2026-03-17/temper.csv',
+  )
+    .argument('<log>', 'CSV or XLSX of temper tests, or of one cooling curve')
+    .option('--tunnel <file>', 'log of the tunnel, to narrow the window; default: tunnel.csv beside the log')
+    .option('--stops <file>', 'stops of the line; default: stops.csv beside the log')
+    .option('--counts <file>', 'bars cut; default: flow_5min.csv beside the log')
+    .option('--alone', 'look at no other log')
+    .option('--until <time>', 'as one stood there then: only tests up to this time, such as 13:30')
+    .action(async (folder, log, options) => (await import('./commands/temper.js')).temperCommand(folder, log, options, out));
+  plantCommand(
+    top,
+    'tunnel',
+    'How a bar passes the tunnel: temperatures, crystals, heat, dew',
+    'tunnel examples/pellamoor --rate "1050 bars/min"',
+  )
+    .option('--rate <rate>', 'another line speed')
+    .option('--log <file>', 'CSV or XLSX of zones and exit temperatures: the offset it asks for')
+    .action(async (folder, options) => (await import('./commands/tunnel.js')).tunnelCommand(folder, options, out));
+  plantCommand(
+    top,
+    'viscosity',
+    'The cheapest lawful way to a yield value; flow values of a viscometer table',
+    'viscosity examples/pellamoor --measured "12 Pa" --yield "9 Pa"',
+  )
+    .option('--yield <value>', 'Casson yield value wanted')
+    .option('--plastic <value>', 'plastic viscosity wanted; default: as it is')
+    .option('--measured <value>', 'yield value as measured; default: that of the chain')
+    .option('--measured-plastic <value>', 'plastic viscosity as measured')
+    .option('--curve <file>', 'CSV or XLSX of shear rate and stress: Casson, Windhab, Herschel-Bulkley')
+    .option('--component <name>', 'which chocolate; default: that of the coat')
+    .action(async (folder, options) => (await import('./commands/viscosity.js')).viscosityCommand(folder, options, out));
+  plantCommand(
+    top,
+    'enrober',
+    'What-if at the enrober: coat, bar, money, tunnel, and the ways back',
+    'enrober examples/pellamoor --yield "12 Pa" --plastic "2.3 Pa·s"',
+  )
+    .option('--yield <value>', 'Casson yield value')
+    .option('--plastic <value>', 'plastic viscosity')
+    .option('--blower <speed>', 'air of the blower')
+    .option('--shaker <rate>', 'strokes of the mesh a minute')
+    .action(async (folder, options) => (await import('./commands/enrober.js')).enroberCommand(folder, options, out));
+  plantCommand(
+    top,
+    'law',
+    'Names in law that a chocolate may carry: EU, Codex, US, with margins',
+    'law examples/pellamoor --component "milk chocolate"',
+  )
+    .option('--component <name>', 'which chocolate; default: that of the coat')
+    .action(async (folder, options) => (await import('./commands/law.js')).lawCommand(folder, options, out));
   plantCommand(top, 'quantities', 'The ids that the other commands take', 'quantities examples/pellamoor --like water')
     .option('--like <text>', 'only those with this in id or meaning')
     .action(async (folder, options) => (await import('./commands/quantities.js')).quantitiesCommand(folder, options, out));

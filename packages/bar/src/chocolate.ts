@@ -10,7 +10,7 @@ import {
   type FlowEffects,
   type FlowRecipe,
 } from '@barwright/science';
-import { Builder, percent, windowOf } from './builder.js';
+import { Builder, percent, windowOf, type Look } from './builder.js';
 import { ladder, usualFlow } from './chocolate-ladder.js';
 import { componentSteps } from './component.js';
 import { additionsOf } from './parts.js';
@@ -38,24 +38,23 @@ export function chocolateSteps(b: Builder, plant: Plant, component: Component): 
   const c = component.slug;
   emulsifierStep(b, plant, component);
   finenessStep(b, component);
-  b.byDefault(
-    `${c}.temper_crystals`,
-    `crystals in tempered ${component.name}, share of its fat`,
-    usualFlow.values.temperCrystals,
-    percent,
-    'common practice, 0.5 to 3 %; no source. Fit it to a temper curve or a heat balance of the temperer',
-  );
+  constant(b, component, {
+    id: `${c}.temper_crystals`,
+    slug: 'temper_crystals',
+    meaning: `crystals in tempered ${component.name}, share of its fat`,
+    look: percent,
+    value: usualFlow.values.temperCrystals,
+    note: 'common practice, 0.5 to 3 %; no source. Fit it to a temper curve or a heat balance of the temperer',
+  });
   const written = writtenRecipe(plant, component);
   const before = beforeRoots(b, component, written.recipe, written.fineness);
   const effects = ladder.map(({ key, id, meaning, look }) =>
-    b.root({
+    constant(b, component, {
       id: `${c}.flow.${id}`,
+      slug: id,
       meaning: `${component.name}: ${meaning}`,
-      ...look,
+      look,
       value: usualEffects[key],
-      origin: 'default',
-      source: 'chocolate-flow-trends',
-      standing: 'memory',
       note: "middle of published trends and trade rules; replace it by the plant's own ladder",
     }),
   );
@@ -102,6 +101,29 @@ export function chocolateSteps(b: Builder, plant: Plant, component: Component): 
 
 function windowFrom(entered: Entered | undefined) {
   return entered ? windowOf(entered) : {};
+}
+
+interface Constant {
+  readonly id: string;
+  /** A target of this name in the definition takes the place of the default. */
+  readonly slug: string;
+  readonly meaning: string;
+  readonly look: Look;
+  readonly value: number;
+  readonly note: string;
+}
+
+/** A constant of the plant under one id: its own target where it wrote one, else the default, marked so. */
+function constant(b: Builder, component: Component, { id, slug, meaning, look, value, note }: Constant): string {
+  if (component.targets.some((target) => target.slug === slug))
+    return b.step({
+      title: meaning,
+      inputs: [`${component.slug}.target.${slug}`],
+      outputs: [{ id, meaning, ...look }],
+      equation: 'as the plant wrote it',
+      run: (written: number) => written,
+    });
+  return b.root({ id, meaning, ...look, value, origin: 'default', source: usualFlow.source, standing: usualFlow.standing, note });
 }
 
 /** The target that the plant wrote, or a default one under the same kind of id. */

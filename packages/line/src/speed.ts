@@ -139,10 +139,17 @@ function adviceOn(from: PlantChain, facts: Facts): readonly string[] {
   const tight = facts.stations.filter((station) => station.verdict === 'no catch-up');
   if (cannot.length > 0)
     list.push(
-      `${capital(cannot[0]!.name)} gives out first, at ${n(cannot[0]!.fullAt)} bars/min; ${cannot.length === 1 ? 'nothing else' : `${cannot.length - 1} more`} cannot do ${n(facts.after)}.`,
+      `${capital(cannot[0]!.name)} gives out first, at ${n(cannot[0]!.fullAt)} bars/min; ${
+        cannot.length === 1
+          ? `everything else can do ${n(facts.after)}`
+          : `${cannot
+              .slice(1)
+              .map(({ name }) => name)
+              .join(', ')} cannot do ${n(facts.after)} either`
+      }.`,
     );
   else list.push(`Every station can do ${n(facts.after)} bars/min.`);
-  if (tight.length > 0) list.push(`${tight.map(({ name }) => name).join(', ')}: no room to catch up after a stop.`);
+  if (tight.length > 0) list.push(`${capital(tight.map(({ name }) => name).join(', '))}: no room to catch up after a stop.`);
   if (facts.after > facts.mostPossible)
     list.push(`At once at most ${n(facts.mostPossible)} bars/min; ${n(facts.after)} only after the ${cannot[0]!.name} can do more.`);
   if (facts.tunnel) {

@@ -1,6 +1,6 @@
 import type { State } from '@barwright/chain';
 import { flowRecipeOf, isChocolate, ladderOf } from '@barwright/bar';
-import type { Component } from '@barwright/plant';
+import type { Component, Material } from '@barwright/plant';
 import {
   cheapestCorrection,
   flowShift,
@@ -219,7 +219,7 @@ function optionOf(
     bought: found.bought,
     cost: found.cost,
     lawful: law.lawful,
-    law: law.sentences,
+    law: [...law.sentences, ...parts.map((key) => onLabel(component, correctors[key]!.material))],
     ...(coat ? { coat } : {}),
   };
 }
@@ -249,6 +249,14 @@ function lawAfter(
   return { lawful, sentences };
 }
 
+/** Whether an addition changes the list of ingredients. */
+function onLabel(component: Component, material: Material): string {
+  const already = component.stages.some((stage) => stage.adds.some((addition) => addition.name === material.name));
+  if (already) return `${material.name} is in the recipe already: the list of ingredients keeps its names.`;
+  const allergens = material.allergens.length > 0 ? ` and brings ${material.allergens.join(', ')}` : '';
+  return `${material.name} is new in ${component.name}: it comes onto the label${allergens}.`;
+}
+
 function notesOn(
   component: Component,
   now: FlowAnswer['now'],
@@ -269,7 +277,7 @@ function notesOn(
     if (!correctors[key]) notes.push(`The plant buys no ${words}; it is left out.`);
     else if (correctors[key].price === undefined) notes.push(`${correctors[key].material.name} has no price; its cost is counted as 0.`);
   notes.push(
-    `Yield and plastic viscosity belong to melted ${component.name} at 40 °C. Add in steps, mix, measure again: sizes are published trends until the plant's own ladder is entered.`,
+    `Yield and plastic viscosity belong to melted ${component.name} at 40 °C. Add in steps, mix, measure again: sizes are published trends until the plant's own ladder is entered. Barwright advises only.`,
   );
   return notes;
 }

@@ -73,6 +73,21 @@ describe('flow of the chocolate in the chain', () => {
     expect(session.uncertainty('milk_chocolate.yield_value')!).toBeLessThan(published);
   });
 
+  it("takes the plant's own ladder from targets of the definition", async () => {
+    const plant = await examplePlant('pellamoor');
+    const chocolate = plant.components.get('milk chocolate')!;
+    const like = chocolate.targets.find(({ slug }) => slug === 'moisture')!;
+    const scale = { name: 'e476 scale', slug: 'e476_scale', value: { ...like.value, value: 0.001, text: '0.1 %' } };
+    const components = new Map(plant.components).set('milk chocolate', { ...chocolate, targets: [...chocolate.targets, scale] });
+    const own = new Session(plantChain({ ...plant, components }).chain);
+    expect(own.number('milk_chocolate.flow.e476_scale')).toBe(0.001);
+    expect(own.number('milk_chocolate.yield_value')).toBeCloseTo(9.5, 12);
+    own.set('milk_chocolate.charge.e476', 0.002);
+    const usual = fresh();
+    usual.set('milk_chocolate.charge.e476', 0.002);
+    expect(own.number('milk_chocolate.yield_value')).not.toBeCloseTo(usual.number('milk_chocolate.yield_value'), 3);
+  });
+
   it('says so outside the recipes for which the trends are known, and refuses what is no chocolate', () => {
     const session = fresh();
     session.set('milk_chocolate.target.fineness_d90', 80e-6);

@@ -152,6 +152,33 @@ describe('roast logs', () => {
     );
   });
 
+  it('takes a comma for a decimal sign where any cell of the table shows it, and for thousands where points stand beside', () => {
+    const depth = (cells: readonly string[][]) =>
+      read([['time', 'zone air °C', 'bed depth mm'], ...cells.map((row, i) => [`06:${i}0`, ...row])]).log.bedDepth as Float64Array;
+    expect(
+      depth([
+        ['163,2', '75,125'],
+        ['162,8', '75,250'],
+      ])[0],
+    ).toBeCloseTo(0.075125, 9);
+    expect(
+      depth([
+        ['163.2', '1,075'],
+        ['162.8', '1,075'],
+      ])[0],
+    ).toBeCloseTo(1.075, 9);
+  });
+
+  it('does not guess a comma that could be either: the column counts as missing and says so', () => {
+    const { log, said } = read([
+      ['time', 'zone air °C'],
+      ['06:00', '162,125'],
+      ['06:15', '163,250'],
+    ]);
+    expect([...(log.airTemperature as Float64Array)].every(Number.isNaN)).toBe(true);
+    expect(said.join(' ')).toMatch(/Whether the comma in "162,125" of "zone air °C" is a decimal sign or parts thousands cannot be told/);
+  });
+
   it('counts empty cells and words as missing, never as 0', () => {
     const { log, said } = read([
       ['time', 'zone_air_C'],

@@ -1,6 +1,6 @@
 import { dimensions, toInside, type Dimension } from '@barwright/plant';
 import { BadTable, type DataTable, type TableColumn } from './table.js';
-import { decimalOf, isMissing, numberIn } from './number.js';
+import { decimalOf, isMissing, numberIn, unclearComma } from './number.js';
 import { unitNamed } from './header.js';
 
 /** A quantity that is looked for in a table. */
@@ -76,9 +76,18 @@ function factorIn(unit: string, dimension: Dimension): ((value: number) => numbe
 }
 
 function numbersOf(table: DataTable, column: TableColumn, wanted: Wanted, said: string[]): Float64Array {
-  const decimal = decimalOf(column.cells);
-  if (decimal === 'comma') said.push(`The numbers of "${column.header}" are read with a decimal comma.`);
   const values = new Float64Array(column.cells.length).fill(NaN);
+  const known = decimalOf(column.cells) ?? table.decimal;
+  if (!known && unclearComma(column.cells)) {
+    const example = column.cells.find((cell) => cell.includes(','))!;
+    said.push(
+      `Whether the comma in "${example}" of "${column.header}" is a decimal sign or parts thousands cannot be told: the column counts as missing. Write decimals with a point.`,
+    );
+    return values;
+  }
+  const decimal = known ?? 'point';
+  if (decimal === 'comma' && column.cells.some((cell) => cell.includes(',')))
+    said.push(`The numbers of "${column.header}" are read with a decimal comma.`);
   let assumed = false;
   const strange: string[] = [];
   column.cells.forEach((cell, i) => {

@@ -41,7 +41,8 @@ export function flowTable(rows: readonly (readonly string[])[], name: string): F
     else left++;
   }
   if (left > 0) said.push(`${left} lines of ${name} without a rate and a stress above 0 were left out.`);
-  if (points.length < 3) throw new BadTable(`${name} has ${points.length} usable points; at least 3 are needed for a flow curve`);
+  if (points.length < 3)
+    throw new BadTable(`${name} has ${points.length} usable points; at least 3 are needed for a flow curve. ${said.join(' ')}`.trim());
   const top = points.reduce((best, point, i) => (point.rate > points[best]!.rate ? i : best), 0);
   const down = points.slice(top + 1);
   if (points[0]!.rate > points.at(-1)!.rate && top === 0)

@@ -16,13 +16,22 @@ export function isNumberLike(cell: string): boolean {
   );
 }
 
-/** The decimal sign of a column: a comma only where commas part the last digits and no point stands anywhere. */
-export function decimalOf(cells: readonly string[]): Decimal {
-  const commas = cells.filter((cell) => /^\s*[+\-−]?\d{1,6},\d+\s*\D*$/.test(cell));
-  const points = cells.filter((cell) => /\d\.\d/.test(cell));
-  if (commas.length === 0 || points.length > 0) return 'point';
-  // '1,050' in every cell is a thousand; '163,2' or '0,85' is not.
-  return commas.every((cell) => /^\s*[+\-−]?[1-9]\d{0,2},\d{3}\s*\D*$/.test(cell)) ? 'point' : 'comma';
+const commaOnly = /^\s*[+\-−]?\d{1,6},\d+\s*[^\d]*$/;
+/** '1,050' may be a thousand or one and a bit; '163,2', '0,850' and '12345,678' cannot be thousands. */
+const eitherWay = /^\s*[+\-−]?[1-9]\d{0,2},\d{3}\s*[^\d]*$/;
+
+/**
+ * The decimal sign of some cells: a point where one stands between digits, else a comma where commas cannot part thousands.
+ * @returns undefined where the cells do not tell: no sign at all, or only commas that could be either
+ */
+export function decimalOf(cells: readonly string[]): Decimal | undefined {
+  if (cells.some((cell) => /\d\.\d/.test(cell) && isNumberLike(cell))) return 'point';
+  return cells.some((cell) => commaOnly.test(cell) && !eitherWay.test(cell)) ? 'comma' : undefined;
+}
+
+/** Whether cells hold a comma that could be a decimal sign or part thousands. */
+export function unclearComma(cells: readonly string[]): boolean {
+  return cells.some((cell) => eitherWay.test(cell));
 }
 
 /**

@@ -1,5 +1,5 @@
 import { headerOf } from './header.js';
-import { isNumberLike } from './number.js';
+import { decimalOf, isNumberLike, type Decimal } from './number.js';
 import { isClockLike } from './clock.js';
 
 /** A table cannot be read; the sentence names it, what came and what was expected. */
@@ -24,6 +24,8 @@ export interface DataTable {
   readonly columns: readonly TableColumn[];
   /** Number of each data row as a spreadsheet counts, from 1. */
   readonly rowNumbers: readonly number[];
+  /** Decimal sign by every cell of the table; undefined where none tells. */
+  readonly decimal: Decimal | undefined;
   /** Sentences on what was skipped. */
   readonly said: readonly string[];
 }
@@ -72,7 +74,8 @@ export function tableOf(rows: readonly (readonly string[])[], name: string): Dat
       },
     ];
   });
-  return { name, columns, rowNumbers: body.map(({ row }) => row), said };
+  const decimal = decimalOf(columns.flatMap(({ cells }) => cells));
+  return { name, columns, rowNumbers: body.map(({ row }) => row), decimal, said };
 }
 
 /** Words above numbers: no cell is a number, and in a line or two below at least one is a number or a time. */
