@@ -191,6 +191,27 @@ describe('roast logs', () => {
     expect(said.join(' ')).toMatch(/One cell of "zone_air_C" is no number and counts as missing \(line 4: "fault"\)/);
   });
 
+  it('assumes no unit for a kill step: a column without one is missing, times without one are refused', () => {
+    const { log, said } = read([
+      ['time', 'zone air', 'bed depth', 'residence'],
+      ['06:00', '163', '9', '600'],
+      ['06:15', '163', '9', '600'],
+    ]);
+    for (const column of [log.airTemperature, log.bedDepth, log.residence])
+      expect([...(column as Float64Array)].every(Number.isNaN)).toBe(true);
+    expect(said.join(' ')).toMatch(/"bed depth" has no unit and counts as missing: write the unit into its header, such as \(mm\)/);
+    expect(() => read(rowsOf('time,nib_bed_C\n0,136\n1,136'))).toThrow(/times of peanut_roast.csv are numbers without a unit/);
+  });
+
+  it('takes no set point for a reading, no roasted moisture for the raw one', () => {
+    const { log, said } = read(
+      rowsOf('time,zone_air_set_C,zone_air_C,moisture in product %,ambient air C\n06:00,163,158,1.5,22\n06:15,163,158,1.5,22'),
+    );
+    expect((log.airTemperature as Float64Array)[0]).toBe(158);
+    expect(log.rawMoisture).toBeUndefined();
+    expect(said.join(' ')).toMatch(/no readings: "zone_air_set_C" left out/);
+  });
+
   it('asks for a column of times', () => {
     expect(() => read(rowsOf('zone_air_C,depth_mm\n163,75\n162,75'))).toThrow(/has no column of times among "zone_air_C", "depth_mm"/);
   });

@@ -1,3 +1,5 @@
+import { BadTable } from './bad-table.js';
+
 /** Times of the readings as seconds on one clock, and back to words. */
 export interface Clock {
   /** s; NaN where a cell is no time. */
@@ -9,6 +11,8 @@ export interface Clock {
   /** Whether times stand on a calendar, so that another log can be laid beside. */
   readonly calendar: boolean;
 }
+
+type Bare = 's' | 'min' | 'refuse';
 
 const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ]+(\d{1,2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?)?(?:Z|[+-]\d{2}:?\d{2})?$/;
 const dotted = /^(\d{1,2})[./](\d{1,2})[./](\d{4}|\d{2})(?:[T ,]+(\d{1,2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?\s*([ap]m)?)?$/i;
@@ -25,9 +29,10 @@ export function isClockLike(cell: string): boolean {
  * Local times are taken as written: a change of the clock shows as a jump, which the judge of the log then sees.
  *
  * @param unit - unit of a column of plain numbers, from its header; undefined: none there
- * @param bare - what plain numbers without a unit mean
+ * @param bare - what plain numbers without a unit mean; 'refuse': nothing may rest on an assumed unit
+ * @throws BadTable for plain numbers without a unit where they are refused
  */
-export function readClock(cells: readonly string[], name: string, unit: string | undefined, bare: 's' | 'min'): Clock {
+export function readClock(cells: readonly string[], name: string, unit: string | undefined, bare: Bare): Clock {
   const said: string[] = [];
   const seconds = new Float64Array(cells.length).fill(NaN);
   const filled = cells.map((cell, i) => ({ cell, i })).filter(({ cell }) => cell !== '');
@@ -84,7 +89,7 @@ function readRun(
   seconds: Float64Array,
   name: string,
   unit: string | undefined,
-  bare: 's' | 'min',
+  bare: Bare,
   said: string[],
 ): void {
   const numbers = filled.map(({ cell, i }) => ({ value: Number(cell.replace(',', '.')), i }));
@@ -94,6 +99,8 @@ function readRun(
     said.push(`The times of ${name} are read as serial days of a spreadsheet.`);
     return;
   }
+  if (unit === undefined && bare === 'refuse')
+    throw new BadTable(`The times of ${name} are numbers without a unit; write it into the header, such as "time (min)" or "time (s)"`);
   const factor = { s: 1, min: 60, h: 3600, d: day }[unit ?? bare] ?? NaN;
   if (unit === undefined) said.push(`The times of ${name} have no unit; ${bare === 's' ? 'seconds' : 'minutes'} are assumed.`);
   for (const { value, i } of numbers) if (Number.isFinite(value)) seconds[i] = value * factor;

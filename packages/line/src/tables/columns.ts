@@ -1,5 +1,6 @@
 import { dimensions, toInside, type Dimension } from '@barwright/plant';
-import { BadTable, type DataTable, type TableColumn } from './table.js';
+import { BadTable } from './bad-table.js';
+import { type DataTable, type TableColumn } from './table.js';
 import { decimalOf, isMissing, numberIn, unclearComma } from './number.js';
 import { unitNamed } from './header.js';
 
@@ -11,8 +12,10 @@ export interface Wanted {
   /** Words that rule a column out. */
   readonly not?: RegExp;
   readonly dimension: Dimension;
-  /** Unit taken where the header has none. */
+  /** Unit taken where the header has none; with `strict` only the example of one. */
   readonly unit: string;
+  /** A cell without a unit counts as missing: nothing may rest on a unit that was assumed. */
+  readonly strict?: boolean;
   /** What several columns of it become, row by row; left out: the first is taken and told. */
   readonly several?: 'least' | 'greatest';
 }
@@ -89,11 +92,16 @@ function numbersOf(table: DataTable, column: TableColumn, wanted: Wanted, said: 
   if (decimal === 'comma' && column.cells.some((cell) => cell.includes(',')))
     said.push(`The numbers of "${column.header}" are read with a decimal comma.`);
   let assumed = false;
+  let bare = false;
   const strange: string[] = [];
   column.cells.forEach((cell, i) => {
     if (isMissing(cell)) return;
     const { value, rest, below } = numberIn(cell, decimal);
     const unit = rest === '' ? column.unit : rest;
+    if (unit === undefined && wanted.strict) {
+      bare = true;
+      return;
+    }
     const turn = unit === undefined ? factorIn(wanted.unit, wanted.dimension) : factorIn(unit, wanted.dimension);
     if (Number.isNaN(value) || !turn || below) {
       strange.push(`line ${table.rowNumbers[i]}: "${cell}"`);
@@ -102,6 +110,7 @@ function numbersOf(table: DataTable, column: TableColumn, wanted: Wanted, said: 
     if (unit === undefined && wanted.unit !== '') assumed = true;
     values[i] = turn(value);
   });
+  if (bare) said.push(`"${column.header}" has no unit and counts as missing: write the unit into its header, such as (${wanted.unit}).`);
   if (assumed) said.push(`"${column.header}" has no unit; ${wanted.unit} is assumed.`);
   if (strange.length > 0)
     said.push(

@@ -1,6 +1,7 @@
 import { readClock, type Clock } from './clock.js';
 import { readNumbers, timeCells } from './columns.js';
-import { BadTable, tableOf } from './table.js';
+import { BadTable } from './bad-table.js';
+import { tableOf } from './table.js';
 
 /** Bars cut in intervals that begin at the times of the clock. */
 export interface CountsTable {

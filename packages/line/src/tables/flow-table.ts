@@ -1,6 +1,7 @@
 import type { FlowPoint } from '@barwright/science';
 import { readNumbers, type Wanted } from './columns.js';
-import { BadTable, tableOf } from './table.js';
+import { BadTable } from './bad-table.js';
+import { tableOf } from './table.js';
 
 /** A viscometer's table: points of the ramp up and, where there is one, of the ramp down. */
 export interface FlowTable {

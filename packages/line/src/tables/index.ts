@@ -1,4 +1,5 @@
-export { BadTable, tableOf } from './table.js';
+export { BadTable } from './bad-table.js';
+export { tableOf } from './table.js';
 export { headerOf } from './header.js';
 export { readClock, type Clock } from './clock.js';
 export { roastTable, type RoastTable } from './roast-table.js';

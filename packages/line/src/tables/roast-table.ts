@@ -17,11 +17,14 @@ export interface RoastTable {
   readonly rowNumbers: readonly number[];
 }
 
-const wanted: Readonly<Record<KillStepQuantity, Wanted>> = {
+/** What is set, wished or alarmed is no reading. */
+const noReading = /\bset( ?points?)?\b|\bsp\b|target|alarm|limit|nominal/;
+
+const wanted: Readonly<Record<KillStepQuantity, Omit<Wanted, 'strict'>>> = {
   airTemperature: {
     what: 'air temperature',
     match: /\b(air|zone|inlet|supply|oven|roaster)\b/,
-    not: /veloc|speed|flow|humid|product|bed|core|nib|bean|kernel|exit|out(let)?|cool|set ?point|moist/,
+    not: /veloc|speed|flow|humid|product|bed|core|nib|bean|kernel|exit|out(let)?|cool|drum|ambient|room|moist/,
     dimension: 'temperature',
     unit: '°C',
     several: 'least',
@@ -41,7 +44,12 @@ const wanted: Readonly<Record<KillStepQuantity, Wanted>> = {
     unit: 'min',
     several: 'least',
   },
-  rawMoisture: { what: 'raw moisture', match: /raw.*moist|moist.*raw|moisture in\b|feed moisture/, dimension: 'fraction', unit: '%' },
+  rawMoisture: {
+    what: 'raw moisture',
+    match: /(raw|feed|incoming|green).*moist|moist.*(raw|feed|incoming|green)/,
+    dimension: 'fraction',
+    unit: '%',
+  },
   productTemperature: {
     what: 'product temperature',
     match: /\b(bed|nib|nibs|core|middle|product|bean|beans|kernel|kernels|mass|coldest)\b/,
@@ -54,6 +62,7 @@ const wanted: Readonly<Record<KillStepQuantity, Wanted>> = {
 
 /**
  * A roast log from any logger or spreadsheet: columns by the words and units of their headers.
+ * A column without a unit counts as missing, times without one are refused: a kill step is not judged on an assumed unit.
  * Several zones or probes count with the coldest, the slowest, the deepest of each line: there is no credit for a mean.
  *
  * @param rows - cells as text
@@ -61,14 +70,17 @@ const wanted: Readonly<Record<KillStepQuantity, Wanted>> = {
  * @throws BadTable with one sentence
  */
 export function roastTable(rows: readonly (readonly string[])[], name: string, roaster: string): RoastTable {
-  const table = tableOf(rows, name);
+  const whole = tableOf(rows, name);
+  const set = whole.columns.filter(({ words }) => noReading.test(words));
+  const table = { ...whole, columns: whole.columns.filter((column) => !set.includes(column)) };
   const { cells, unit } = timeCells(table);
-  const clock = readClock(cells, name, unit, 'min');
+  const clock = readClock(cells, name, unit, 'refuse');
   const said = [...table.said, ...clock.said];
+  if (set.length > 0) said.push(`Set points and limits are no readings: ${set.map(({ header }) => `"${header}"`).join(', ')} left out.`);
   const columns: RoastTable['columns'][number][] = [];
   const log: { -readonly [K in keyof RoastLog]: RoastLog[K] } = { roaster, time: clock.seconds };
   for (const quantity of Object.keys(wanted) as KillStepQuantity[]) {
-    const found = readNumbers(table, wanted[quantity], said);
+    const found = readNumbers(table, { ...wanted[quantity], strict: true }, said);
     if (!found) continue;
     log[quantity] = found.values;
     columns.push({ quantity, headers: found.headers });

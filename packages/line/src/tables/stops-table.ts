@@ -1,6 +1,7 @@
 import { readClock } from './clock.js';
 import { textColumn } from './columns.js';
-import { BadTable, tableOf } from './table.js';
+import { BadTable } from './bad-table.js';
+import { tableOf } from './table.js';
 
 /** One stop of one machine, s on the clock of its log. */
 export interface Stop {

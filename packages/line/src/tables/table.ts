@@ -1,11 +1,7 @@
+import { BadTable } from './bad-table.js';
 import { headerOf } from './header.js';
 import { decimalOf, isNumberLike, type Decimal } from './number.js';
 import { isClockLike } from './clock.js';
-
-/** A table cannot be read; the sentence names it, what came and what was expected. */
-export class BadTable extends TypeError {
-  readonly code = 'BAD_TABLE';
-}
 
 /** One column of a table as it came. */
 export interface TableColumn {

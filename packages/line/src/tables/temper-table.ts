@@ -1,6 +1,7 @@
 import { readClock, type Clock } from './clock.js';
 import { readNumbers, timeCells, type Wanted } from './columns.js';
-import { tableOf, BadTable } from './table.js';
+import { BadTable } from './bad-table.js';
+import { tableOf } from './table.js';
 
 /** Series of a temperer, one value for each test; NaN where a cell is empty. SI, but the slope in K/min. */
 export interface TemperSeries {

@@ -1,6 +1,7 @@
 import { readClock, type Clock } from './clock.js';
 import { readNumbers, timeCells, type Wanted } from './columns.js';
-import { BadTable, tableOf } from './table.js';
+import { BadTable } from './bad-table.js';
+import { tableOf } from './table.js';
 
 /** Readings at the tunnel; NaN where a cell is empty. °C and fractions. */
 export interface TunnelTable {
