@@ -1,6 +1,6 @@
 import { OutOfRange, requireRange } from '../errors.js';
 import type { Celsius } from '../units.js';
-import { activityOver, solidsAt } from './activity.js';
+import { activityOver, solidsAt, waterHeld } from './activity.js';
 import { binaryAt, waterPerSolute, type Binary } from './binary.js';
 import { molarMasses } from './data/binary.js';
 import { saturationFunction } from './data/solubility.js';
@@ -17,17 +17,9 @@ function lnSoluteCoefficient(of: Binary, x: number): number {
   return of.k * x * (2 + x * ((3 * of.a - 2) / 2 + x * ((4 * of.b - 3 * of.a) / 3 - x * of.b)));
 }
 
-/**
- * ln of the activity of a sugar in a mixture, against infinite dilution. Where solutes hold their water side by side, a solute's activity is
- * that in its own solution of the same water activity, times the share of the water that is its own.
- */
-function lnSugarActivity(of: Solution, sugar: GrainingSugar, binary: Binary, t: Celsius): number {
-  const aw = activityOver(solidsAt(of, t), of.water);
-  const own = { water: 0, gain: 0 };
-  waterPerSolute(binary, aw, own);
-  const x = 1 / (1 + own.water);
-  const share = ((of[sugar] ?? 0) / sugarMass) * (own.water / (of.water / waterMass));
-  return Math.log(share * x) + lnSoluteCoefficient(binary, Math.min(x, binary.end));
+/** Activity of a sugar at mole fraction x of its own solution, against infinite dilution. */
+function ownActivity(binary: Binary, x: number): number {
+  return x * Math.exp(lnSoluteCoefficient(binary, Math.min(x, binary.end)));
 }
 
 /** Solubility in water alone, kg per kg. */
@@ -52,12 +44,24 @@ export function saturationCoefficient(
   if (dissolvedSolids(rest) === 0) return { activity: 1, expected: 1 };
   const binary = binaryAt(sugar, t);
   const { water } = others;
-  const target = lnSugarActivity({ water, [sugar]: alone * water }, sugar, binary, t);
-  const ratio = rootOfIncreasing(
-    (y) => (y <= 0 ? -1 : lnSugarActivity({ ...rest, [sugar]: y * alone * water }, sugar, binary, t) - target),
-    0,
-    1.5,
-  );
+  const target = ownActivity(binary, 1 / (1 + sugarMass / waterMass / alone));
+  const beside = solidsAt(rest, t);
+  const own = { water: 0, gain: 0 };
+  const held = { water: 0, gain: 0 };
+  // Solutes hold their water side by side: at a water activity the sugar has what the others leave, and its activity is that in its own
+  // solution, times that share of the water. So the mixture is followed along its water activity, and needs no solve of its own.
+  const excess = (dryness: number): number => {
+    const aw = Math.exp(-dryness);
+    waterHeld(beside, aw, held);
+    waterPerSolute(binary, aw, own);
+    return Math.max(0, 1 - held.water / water) * ownActivity(binary, 1 / (1 + own.water)) - target;
+  };
+  const start = -Math.log(activityOver(beside, water));
+  const dryness = rootOfIncreasing(excess, start, start + 20);
+  waterHeld(beside, Math.exp(-dryness), held);
+  waterPerSolute(binary, Math.exp(-dryness), own);
+  const moles = (water - held.water) / (waterMass * own.water);
+  const ratio = (moles * sugarMass) / (alone * water);
   return { activity: ratio, expected: Math.exp(saturationFunction.values.share * Math.log(ratio)) };
 }
 
@@ -88,6 +92,11 @@ export function grainAtEquilibrium(total: Solution, sugar: GrainingSugar, t: Cel
   const supersaturation = mass / (total.water * saturated);
   if (supersaturation <= 1) return { supersaturation, saturated, crystal: 0, syrup: total };
   const hydrate = sugar === 'lactose' ? waterMass / sugarMass : 0;
+  // Sucrose takes no water along, so its limit stays where it is.
+  if (hydrate === 0) {
+    const crystal = mass - saturated * total.water;
+    return { supersaturation, saturated, crystal, syrup: { ...total, [sugar]: mass - crystal } };
+  }
   const waterLeft = (crystal: number): number => Math.max(total.water - hydrate * crystal, 1e-9 * total.water);
   const crystal = rootOfIncreasing((c) => c - (mass - waterLeft(c) * limit(waterLeft(c))), 0, mass);
   return { supersaturation, saturated, crystal, syrup: { ...total, water: waterLeft(crystal), [sugar]: mass - crystal } };
