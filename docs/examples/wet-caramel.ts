@@ -30,6 +30,6 @@ console.log(`then outside: ${solution.broken.map(({ id }) => id).join(', ')}`);
 // step.caramel_nougat 0.047 → 0.079
 // caramel.cook_temperature 119.7 °C → 117.9 °C
 // bar.mass 48.80 g → 48.80 g
-// outside: caramel.moisture, step.caramel_nougat
+// outside: caramel.moisture, caramel.viscosity, step.caramel_nougat
 // 0.54 at 11.46 %, cooked to 115.6 °C
-// then outside: caramel.moisture, step.caramel_nougat
+// then outside: caramel.moisture, caramel.viscosity, step.caramel_nougat

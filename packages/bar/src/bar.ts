@@ -11,6 +11,7 @@ import { massSteps } from './mass.js';
 import type { Drive } from './parts.js';
 import { plantSteps } from './plant.js';
 import { stepSteps } from './step.js';
+import { togetherSteps } from './together.js';
 
 /** Everything about one bar that does not need its line: components, layers, mass, cost, label, law. */
 export function barSteps(b: Builder, plant: Plant, bar: Bar, drive: Drive = {}): void {
@@ -27,6 +28,7 @@ export function barSteps(b: Builder, plant: Plant, bar: Bar, drive: Drive = {}):
   costSteps(b, plant, bar);
   labelSteps(b, plant, bar);
   stepSteps(b, plant, bar);
+  togetherSteps(b, plant, bar);
 }
 
 /** Every component in the bar, inner ones before those that contain them. */

@@ -1,7 +1,7 @@
 import type { Quantity, Value } from '@barwright/chain';
 import { slugOf, type Addition, type Component, type Material, type Plant, type Stage } from '@barwright/plant';
-import { at, atMoisture, compositionKeys, mix, type Composition } from '@barwright/science';
-import { percent, vector, type Builder } from './builder.js';
+import { at, atMoisture, composition, compositionKeys, glucoseSyrup, mix, type Composition } from '@barwright/science';
+import { percent, vector, windowOf, type Builder } from './builder.js';
 import { cookSteps } from './cook.js';
 import { additionsOf, perKilogramCharge, withoutWater, type Drive, type Part } from './parts.js';
 import { propertySteps } from './properties.js';
@@ -71,8 +71,15 @@ function ingredient(b: Builder, plant: Plant, component: Component, addition: Ad
 /** Price and composition of a bought material. */
 export function materialRoots(b: Builder, plant: Plant, material: Material): { composition: string; price: string | undefined } {
   const m = `material.${material.slug}`;
-  const composition = b.root({
-    id: `${m}.composition`,
+  const composition = material.syrup ? syrupStep(b, material, material.syrup) : compositionRoot(b, material);
+  const money = `${plant.currency}/kg`;
+  const price = material.price && b.entered(`${m}.price`, `price of ${material.name}`, material.price, { unit: money, decimals: 3 });
+  return { composition, price };
+}
+
+function compositionRoot(b: Builder, material: Material): string {
+  return b.root({
+    id: `material.${material.slug}.composition`,
     meaning: `composition of ${material.name}`,
     ...vector,
     labels: compositionKeys,
@@ -82,9 +89,29 @@ export function materialRoots(b: Builder, plant: Plant, material: Material): { c
     ...(material.compositionSource ? { source: material.compositionSource } : {}),
     ...(material.compositionStanding ? { standing: material.compositionStanding } : {}),
   });
-  const money = `${plant.currency}/kg`;
-  const price = material.price && b.entered(`${m}.price`, `price of ${material.name}`, material.price, { unit: money, decimals: 3 });
-  return { composition, price };
+}
+
+/** A glucose syrup by its solids and dextrose equivalent: both are knobs of their own. */
+function syrupStep(b: Builder, material: Material, syrup: NonNullable<Material['syrup']>): string {
+  const m = `material.${material.slug}`;
+  const id = `${m}.composition`;
+  if (b.has(id)) return id;
+  const solids = b.entered(`${m}.solids`, `dry solids of ${material.name}`, syrup.solids, percent, windowOf(syrup.solids).window);
+  const equivalent = b.entered(
+    `${m}.dextrose_equivalent`,
+    `dextrose equivalent of ${material.name}`,
+    syrup.dextroseEquivalent,
+    { unit: '1', show: 'DE', decimals: 1 },
+    windowOf(syrup.dextroseEquivalent).window,
+  );
+  return b.step({
+    title: `Composition of ${material.name}`,
+    inputs: [solids, equivalent],
+    outputs: [{ id, meaning: `composition of ${material.name}`, ...vector, labels: compositionKeys }],
+    equation: 'sugars by the dextrose equivalent and the way the starch was broken down; water = 1 − solids',
+    sources: ['pancoast-junk-1980', 'dextrose-equivalent'],
+    run: (dry: number, de: number) => composition(glucoseSyrup(dry, de, syrup.conversion)),
+  });
 }
 
 /** Mass and composition leaving each stage, per kg charged. */

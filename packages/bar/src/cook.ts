@@ -1,5 +1,5 @@
 import type { Step, Value } from '@barwright/chain';
-import { slugOf, type Component, type Entered, type Stage } from '@barwright/plant';
+import { slugOf, type Component, type CookPressure, type Entered, type Stage } from '@barwright/plant';
 import {
   at,
   boilingEstimate,
@@ -12,6 +12,7 @@ import {
   type Composition,
 } from '@barwright/science';
 import { celsius, kelvin, percent, vector, windowOf, type Builder } from './builder.js';
+import { cookReadings } from './cook-readings.js';
 import { perKilogramCharge, withoutWater, type Drive, type Part } from './parts.js';
 
 /** Sources behind the boiling point of what is in a cooker. */
@@ -26,14 +27,7 @@ export function cookSteps(b: Builder, component: Component, parts: readonly Part
   const c = component.slug;
   const k = component.stages.find((other) => other.cook) === stage ? c : s;
   const cook = stage.cook!;
-  const pressure =
-    cook.pressure.by === 'atmosphere'
-      ? 'plant.pressure'
-      : b.entered(`${k}.cook_pressure`, `absolute pressure in the cooker of ${component.name}`, cook.pressure.pressure, {
-          unit: 'Pa',
-          show: 'mbar',
-          decimals: 0,
-        });
+  const pressure = pressureIn(b, component, cook.pressure, k);
   const offset = cook.modelOffset
     ? b.entered(`${k}.cook_model_offset`, `the plant's own correction of the boiling point of ${component.name}`, cook.modelOffset, kelvin)
     : b.byDefault(
@@ -131,7 +125,21 @@ export function cookSteps(b: Builder, component: Component, parts: readonly Part
       return 1 - solution.water / all;
     },
   });
+  cookReadings(b, component, stage, { k, s, evaporated: evaporated.id, pressure, offset });
   return evaporated.id;
+}
+
+/** Absolute pressure above the cook. An open kettle follows the weather, and can be put under another pressure for a trial. */
+function pressureIn(b: Builder, component: Component, written: CookPressure, k: string): string {
+  const quantity = { id: `${k}.cook_pressure`, meaning: `absolute pressure in the cooker of ${component.name}`, unit: 'Pa', show: 'mbar', decimals: 0 }; // prettier-ignore
+  if (written.by === 'absolute') return b.entered(quantity.id, quantity.meaning, written.pressure, quantity);
+  return b.step({
+    title: 'Pressure above an open cook',
+    inputs: ['plant.pressure'],
+    outputs: [quantity],
+    equation: 'the air pressure of the day',
+    run: (p: number) => p,
+  });
 }
 
 function contents(b: Builder, component: Component, s: string, evaporated: string): void {
@@ -147,6 +155,9 @@ function contents(b: Builder, component: Component, s: string, evaporated: strin
 }
 
 function boiling(b: Builder, component: Component, s: string, k: string, offset: string, pressure: string): void {
+  // A correction that the plant has measured with its spread takes the place of the model's own band.
+  const written = component.stages.find((stage) => stage.cook && (k === component.slug || k.endsWith(`.${stage.slug}`)))?.cook?.modelOffset;
+  const known = written?.low === undefined || written.high === undefined ? undefined : (written.high - written.low) / 2;
   b.step({
     title: `Boiling point of the dissolved phase`,
     inputs: [`${s}.contents`, pressure, offset],
@@ -155,6 +166,7 @@ function boiling(b: Builder, component: Component, s: string, k: string, offset:
     sources: boilingSources,
     run: (inside: Composition, p: number, correction: number) => boilingPoint(solutionOf(inside), p) + correction,
     uncertainty: ([inside, p], [t]) => {
+      if (known !== undefined) return [known];
       const { low, high } = boilingEstimate(t as number, boilingPointElevation(solutionOf(inside as Composition), p as number), 'mixture');
       return [(high! - low!) / 2];
     },

@@ -1,28 +1,25 @@
-import type { Value } from '@barwright/chain';
 import type { Component, Plant } from '@barwright/plant';
 import {
-  activityEstimate,
   airFraction,
   at,
   compositionKeys,
   density as densityOf,
   fats,
-  groverActivity,
   proteins,
   share,
-  solutionOf,
   specificHeat,
   sugars,
-  waterActivity,
   type Composition,
   type CompositionKey,
 } from '@barwright/science';
-import { density, fraction, lookOfWritten, percent, vector, windowOf, type Builder } from './builder.js';
+import { activitySteps } from './activity.js';
+import { density, lookOfWritten, percent, vector, windowOf, type Builder } from './builder.js';
+import { flowSteps } from './flow.js';
 import type { Part } from './parts.js';
+import { sugarStateSteps } from './sugar-state.js';
 
-/** Temperature at which activity, density and specific heat of a finished component are stated. */
+/** Temperature at which density and specific heat of a finished component are stated, °C. */
 const statedAt = 20;
-const activityAt = 25;
 
 /** Shares that people ask for, and how they add up. */
 const shares: readonly (readonly [name: string, words: string, keys: readonly CompositionKey[]])[] = [
@@ -58,6 +55,8 @@ export function propertySteps(b: Builder, plant: Plant, component: Component, pa
     });
   }
   activitySteps(b, plant, component, parts);
+  sugarStateSteps(b, component);
+  flowSteps(b, component);
   densitySteps(b, component);
   b.step({
     title: 'Specific heat by composition',
@@ -83,62 +82,6 @@ export function propertySteps(b: Builder, plant: Plant, component: Component, pa
       windowOf(target.value).window,
     );
   }
-}
-
-/** Where a component is a syrup that was cooked, its activity follows from what is dissolved; otherwise it is what the plant enters. */
-function activitySteps(b: Builder, plant: Plant, component: Component, parts: readonly Part[]): void {
-  const c = component.slug;
-  const id = `${c}.water_activity`;
-  const meaning = `water activity of ${component.name}`;
-  if (component.waterActivity) {
-    b.entered(id, meaning, component.waterActivity, fraction);
-    return;
-  }
-  if (!component.stages.some((stage) => stage.cook)) return;
-  const crystals = crystalsOf(plant, component, parts);
-  const inputs = [
-    `${c}.composition`,
-    ...crystals.flatMap((part) => [part.share, part.composition]),
-    ...(crystals.length ? [`${c}.yield`, `${c}.charge_sum`] : []),
-  ];
-  const dissolved = (values: readonly Value[]) => {
-    const whole = values[0] as Composition;
-    if (crystals.length === 0) return solutionOf(whole);
-    const perFinished = (values.at(-2) as number) * (values.at(-1) as number);
-    let crystalline = 0;
-    for (let i = 0; i < crystals.length; i++)
-      crystalline += ((values[1 + 2 * i] as number) * (values[2 + 2 * i] as Composition)[at.sucrose]!) / perFinished;
-    const left = whole.slice();
-    left[at.sucrose]! -= crystalline;
-    return solutionOf(left);
-  };
-  b.step({
-    title: 'Water activity of the dissolved phase',
-    inputs,
-    outputs: [{ id, meaning, ...fraction }],
-    equation: 'aw of water and what is dissolved in it: no fat, no protein, no crystals',
-    sources: ['starzak-peacock-1997', 'norrish-1966'],
-    run: (...values: Value[]) => waterActivity(dissolved(values), activityAt),
-    uncertainty: (_, [aw]) => {
-      const { low, high } = activityEstimate(aw as number, 'mixture');
-      return [(high! - low!) / 2];
-    },
-  });
-  b.step({
-    title: 'The classic first estimate, for comparison',
-    inputs: [`${c}.composition`],
-    outputs: [{ id: `${id}_first_estimate`, meaning: `${meaning} by the first-estimate equation`, ...fraction }],
-    equation: 'aw = 1.04 − 0.10 Es + 0.0045 Es²',
-    sources: ['grover-1947'],
-    run: (x: Composition) => groverActivity(solutionOf(x), share(x, proteins)),
-    uncertainty: () => [0.03],
-  });
-}
-
-/** Crystalline additions that enter after the last cook: seed. They stay crystals. */
-function crystalsOf(plant: Plant, component: Component, parts: readonly Part[]): readonly Part[] {
-  const lastCook = component.stages.findLastIndex((stage) => stage.cook);
-  return parts.filter((part) => component.stages.indexOf(part.stage) > lastCook && plant.materials.get(part.addition.name)?.crystalline);
 }
 
 function densitySteps(b: Builder, component: Component): void {

@@ -25,7 +25,7 @@ const american: Readonly<Record<string, readonly [unit: string, decimals: number
 };
 
 /** Words behind a plain number, and scales that are no unit of their own. */
-const scales: Readonly<Record<string, number>> = { '%': 100, 'kg per 100 kg charge': 100, ct: 100, 'kJ/kg': 1e-3 };
+const scales: Readonly<Record<string, number>> = { '%': 100, '%/K': 100, DE: 1, 'kg per 100 kg charge': 100, ct: 100, 'kJ/kg': 1e-3 };
 
 export function presentation(quantity: Quantity, units: Units = 'metric'): Presentation {
   const metric = quantity.show ?? quantity.unit;

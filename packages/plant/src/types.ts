@@ -30,6 +30,9 @@ export interface Entered {
   readonly path?: readonly (string | number)[];
 }
 
+/** How the starch of a glucose syrup was broken down. */
+export type Conversion = 'acid' | 'acid_enzyme' | 'high_maltose';
+
 /** Written with a quote or a plain word. */
 export interface Word {
   readonly text: string;
@@ -53,6 +56,8 @@ export interface Material {
   readonly allergens: readonly string[];
   /** A dextrose equivalent, where the material was written as a syrup. */
   readonly dextroseEquivalent?: Entered;
+  /** A glucose syrup written by its solids and dextrose equivalent: `composition` follows from them. */
+  readonly syrup?: { readonly solids: Entered; readonly dextroseEquivalent: Entered; readonly conversion?: Conversion };
   /** True where its sugar stays in crystals when it is added after the cook (seed, coarse sugar in chocolate). */
   readonly crystalline: boolean;
   /** Lecithin, E476 …: counted apart in the fat of a chocolate. */
@@ -96,6 +101,10 @@ export interface Stage {
     readonly probeOffset?: Entered;
     /** The plant's own correction of the boiling model, K, default 0. */
     readonly modelOffset?: Entered;
+    /** What the refractometer shows less what the model expects it to show, default 0. */
+    readonly refractometerOffset?: Entered;
+    /** Time held near the end temperature to brown, s. */
+    readonly hold?: Entered;
   };
   /** Roast: moisture it ends at; the water difference leaves. */
   readonly toMoisture?: Entered;
@@ -124,6 +133,10 @@ export interface Component {
   /** Entered where the plant measures it; otherwise computed from composition. */
   readonly density?: Entered;
   readonly waterActivity?: Entered;
+  /** The plant's own correction of the computed water activity, default 0. */
+  readonly activityOffset?: Entered;
+  /** One viscosity the plant measured, with the temperature and the moisture it belongs to. */
+  readonly measuredViscosity?: { readonly viscosity: Entered; readonly temperature: Entered; readonly moisture: Entered };
   /** Entered where it cannot follow from the ingredients (nib out of beans); otherwise computed. */
   readonly composition?: { readonly value: Composition; readonly source?: string; readonly standing?: string; readonly place: Place };
   /** Windows and aims that the plant watches: viscosity at deposit, fineness, roast colour … by name. */

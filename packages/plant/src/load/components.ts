@@ -17,7 +17,7 @@ export function readComponents(book: Book, page: Page<ComponentsFile>): Map<stri
   for (const [name, written] of Object.entries(value.components)) {
     const path = ['components', name];
     const at = (key: string): Path => [...path, key];
-    const { composition, batch } = written;
+    const { composition, batch, 'measured viscosity': measured } = written;
     const vector = composition && readComposition(book, tree, at('composition'), composition);
     made.set(name, {
       name,
@@ -32,6 +32,12 @@ export function readComponents(book: Book, page: Page<ComponentsFile>): Map<stri
         conversionCost: written['conversion cost'] && book.entered(tree, at('conversion cost'), written['conversion cost']),
         density: written.density && book.entered(tree, at('density'), written.density),
         waterActivity: written['water activity'] && book.entered(tree, at('water activity'), written['water activity']),
+        activityOffset: written['activity offset'] && book.entered(tree, at('activity offset'), written['activity offset']),
+        measuredViscosity: measured && {
+          viscosity: book.entered(tree, [...at('measured viscosity'), 'viscosity'], measured.viscosity),
+          temperature: book.entered(tree, [...at('measured viscosity'), 'temperature'], measured.temperature),
+          moisture: book.entered(tree, [...at('measured viscosity'), 'moisture'], measured.moisture),
+        },
         composition: vector && {
           value: vector,
           place: tree.place(at('composition')),
@@ -128,7 +134,7 @@ const endKeys = ['finished moisture', 'moisture', 'end temperature'] as const;
 
 function cookOf(book: Book, tree: Tree, here: Path, stage: WrittenStage): Stage['cook'] {
   const ends = endKeys.filter((key) => stage[key] !== undefined);
-  const rest = ['probe offset', 'model offset'] as const;
+  const rest = ['probe offset', 'model offset', 'refractometer offset', 'hold'] as const;
   if (stage.does !== 'cook') {
     for (const key of [...ends, ...rest.filter((name) => stage[name])]) {
       book.complain(tree, [...here, key], {
@@ -155,6 +161,9 @@ function cookOf(book: Book, tree: Tree, here: Path, stage: WrittenStage): Stage[
     ...present({
       probeOffset: stage['probe offset'] && book.entered(tree, [...here, 'probe offset'], stage['probe offset']),
       modelOffset: stage['model offset'] && book.entered(tree, [...here, 'model offset'], stage['model offset']),
+      refractometerOffset:
+        stage['refractometer offset'] && book.entered(tree, [...here, 'refractometer offset'], stage['refractometer offset']),
+      hold: stage.hold && book.entered(tree, [...here, 'hold'], stage.hold),
     }),
   };
 }

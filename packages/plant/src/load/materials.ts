@@ -3,7 +3,7 @@ import type * as z from 'zod';
 import type { Path, Tree } from '../read/tree.js';
 import { packageWords, type materialsFile } from '../schema/files.js';
 import type { Reading } from '../schema/leaf.js';
-import type { Entered, Material } from '../types.js';
+import type { Conversion, Entered, Material } from '../types.js';
 import { present, type Book, type Page } from './book.js';
 import { readComposition } from './composition.js';
 
@@ -37,7 +37,7 @@ export function readMaterials(book: Book, page: Page<MaterialsFile>): Map<string
   return made;
 }
 
-type Substance = Pick<Material, 'composition' | 'compositionSource' | 'compositionStanding' | 'dextroseEquivalent'>;
+type Substance = Pick<Material, 'composition' | 'compositionSource' | 'compositionStanding' | 'dextroseEquivalent' | 'syrup'>;
 
 function substance(book: Book, tree: Tree, path: Path, written: Written): Substance | undefined {
   const { composition, syrup } = written;
@@ -71,9 +71,14 @@ function substance(book: Book, tree: Tree, path: Path, written: Written): Substa
 function syrupOf(book: Book, tree: Tree, path: Path, syrup: NonNullable<Written['syrup']>): Substance | undefined {
   const solids = book.entered(tree, [...path, 'solids'], syrup.solids);
   const dextroseEquivalent = book.entered(tree, [...path, 'DE'], syrup.DE);
-  const conversion = syrup.conversion?.replace(' ', '_') as Parameters<typeof glucoseSyrup>[2];
+  const conversion = syrup.conversion?.replace(' ', '_') as Conversion | undefined;
   const composition: Composition = vectorOf(glucoseSyrup(solids.value, dextroseEquivalent.value, conversion));
-  return { composition, dextroseEquivalent, ...present({ compositionSource: syrup.source, compositionStanding: syrup.standing }) };
+  return {
+    composition,
+    dextroseEquivalent,
+    syrup: { solids, dextroseEquivalent, ...present({ conversion }) },
+    ...present({ compositionSource: syrup.source, compositionStanding: syrup.standing }),
+  };
 }
 
 /** A price per mass; '210 EUR/drum' is divided by 'drum: 300 kg'. */

@@ -118,6 +118,8 @@ const stage = z.strictObject({
   pressure: cookPressure.optional(),
   'probe offset': quantity('temperature difference').optional(),
   'model offset': quantity('temperature difference').optional(),
+  'refractometer offset': quantity('fraction', { signed: true, possible: [-0.2, 0.2] }).optional(),
+  hold: time.optional(),
   'to moisture': moisture.optional(),
   losses: named(lossShare).optional(),
 });
@@ -136,6 +138,8 @@ export const componentsFile = z.strictObject({
       'max age': duration.optional(),
       density: density.optional(),
       'water activity': quantity('plain', { possible: [0, 1] }).optional(),
+      'activity offset': quantity('plain', { signed: true, possible: [-0.2, 0.2] }).optional(),
+      'measured viscosity': z.strictObject({ viscosity: quantity('viscosity', { positive: true }), temperature, moisture }).optional(),
       'conversion cost': quantity('money per mass').optional(),
       'rework cap': share.optional(),
       composition: composition.optional(),

@@ -197,7 +197,7 @@ const tables = {
   ),
   speed: dimension('a speed', 'm/s', combine(lengths, times, 1), ['m/min', 'm/s', 'mm/s'], ['ft/min', 'ft/s']),
   'mass per area': dimension('a mass per area', 'kg/m²', combine(masses, areas, 1), ['g/m²', 'kg/m²'], ['oz/ft²', 'lb/ft²']),
-  viscosity: dimension('a viscosity', 'Pa·s', { 'Pa·s': 1, 'mPa·s': 1e-3, cP: 1e-3, P: 0.1 }, ['Pa·s', 'mPa·s'], ['cP', 'P']),
+  viscosity: dimension('a viscosity', 'Pa·s', { 'Pa·s': 1, 'kPa·s': 1e3, 'mPa·s': 1e-3, cP: 1e-3, P: 0.1 }, ['Pa·s', 'mPa·s'], ['cP', 'P']),
   fraction: dimension(
     'a share',
     '1',

@@ -37,6 +37,7 @@ export { gasExpansion, whippedDensity, whippingPressure, type GasState, type Whi
 export { nusseltCylinder, nusseltFlatPlate, nusseltHorizontalCylinder, nusseltVerticalPlate } from './heat/convection.js';
 export { effectiveness, mixedTemperature, type Arrangement } from './heat/exchange.js';
 export { laminarPipeDrop, pumpWarming, workWarming } from './heat/mechanical.js';
+export { browningEnergy } from './data/kinetics.js';
 export { equivalentTime } from './kinetics/history.js';
 export { activationEnergy, q10, timeToLimit, valueAfter, type Order } from './kinetics/rate.js';
 export { fitArrhenius, fitLine, type ArrheniusFit, type Line } from './kinetics/regression.js';

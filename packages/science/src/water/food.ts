@@ -60,14 +60,22 @@ export function waterActivityOf(of: Composition, t: Celsius, crystallineSucrose 
   );
 }
 
-/** Water (per 1 of the composition's dry matter mass scale) that a composition holds at an activity. */
-function held(of: Composition, aw: WaterActivity, t: Celsius, crystallineSucrose: MassFraction): number {
+/** Water that a composition holds at an activity, per 1 of the whole it was written for; what does not change with the activity is made once. */
+export function waterHolder(of: Composition, t: Celsius, crystallineSucrose: MassFraction = 0): (aw: WaterActivity) => number {
   const out = { water: 0, gain: 0 };
   const solids = solidsAt(dissolved(of, crystallineSucrose), t);
-  if (solids.moles > 0) waterHeld(solids, aw, out);
-  let sum = out.water;
-  for (const [mass, gab] of sorbents(of, t)) sum += mass * gabMoisture(gab, aw);
-  return sum;
+  const holding = sorbents(of, t);
+  return (aw) => {
+    out.water = 0;
+    if (solids.moles > 0) waterHeld(solids, aw, out);
+    let sum = out.water;
+    for (const [mass, gab] of holding) sum += mass * gabMoisture(gab, aw);
+    return sum;
+  };
+}
+
+function held(of: Composition, aw: WaterActivity, t: Celsius, crystallineSucrose: MassFraction): number {
+  return waterHolder(of, t, crystallineSucrose)(aw);
 }
 
 /**

@@ -5,6 +5,7 @@ export { baume, brixOfDensity, gravityOfBaume, solutionDensity, specificGravity 
 export { lienhardWaterDiffusivity, waterDiffusivity, zobristWaterDiffusivity, type DiffusivityFit } from './diffusivity.js';
 export { groverActivity, moneyBornActivity, norrishActivity, rossActivity } from './firstEstimates.js';
 export { boilingPointOf, equilibriumMoisture, waterActivityOf } from './food.js';
+export { sharedActivity, type LayerTogether, type Together } from './together.js';
 export { freezingPoint } from './freezing.js';
 export { conversions, dextroseEquivalentOf, glucoseSyrup, numberAverageMolarMass, type Conversion } from './glucoseSyrup.js';
 export { invertSyrup, typicalIngredient, typicalIngredientNames, withMoisture, type TypicalIngredient } from './ingredients.js';
@@ -23,7 +24,14 @@ export {
 export { oilySeedMoisture, sorbedMoisture, sorptionActivity, sorptionMaterials, type SorptionMaterial } from './materials.js';
 export { refractiveIndex, refractometerReading, solidsOfReading, solidsOfRefractiveIndex, waterRefractiveIndex } from './refraction.js';
 export { calibrationSalts, saltWaterActivity, type CalibrationSalt } from './salts.js';
-export { grainAtEquilibrium, pureSolubility, saturationCoefficient, type GrainingSugar, type GrainState } from './saturation.js';
+export {
+  grainAtEquilibrium,
+  pureSolubility,
+  saturationCoefficient,
+  supersaturation,
+  type GrainingSugar,
+  type GrainState,
+} from './saturation.js';
 export {
   kelvinSolubilityRatio,
   lactoseAnomerRatio,

@@ -3,6 +3,7 @@ import { waterDensity } from '../process/sugar-solution.js';
 import type { Celsius, MassFraction } from '../units.js';
 import { refractionRatio, specificRefraction } from './data/refraction.js';
 import { dissolvedKeys, solutionDensity } from './density.js';
+import { rootOfIncreasing } from './interpolate.js';
 import { dissolvedSolids, withWater, type Solution } from './solution.js';
 
 const { sucrose, water, perKelvin } = specificRefraction.values;
@@ -61,8 +62,6 @@ function atSolids(of: Solution, solids: MassFraction): Solution {
  */
 export function solidsOfRefractiveIndex(solution: Solution, index: number, t: Celsius): MassFraction {
   requireRange('refractive_index', index, [1.3, 1.6], 'icumsa-sps-3');
-  let low = 1e-6;
-  let high = 1;
   const bottom = waterRefractiveIndex(t);
   if (index <= bottom) {
     if (index < bottom - 0.0005) throw new NoSolution(`refractive index ${index} is below that of water at ${t} °C, ${bottom.toFixed(5)}`);
@@ -70,12 +69,7 @@ export function solidsOfRefractiveIndex(solution: Solution, index: number, t: Ce
   }
   const top = refractiveIndex(withWater(solution, 0), t);
   if (index > top) throw new NoSolution(`refractive index ${index} is above that of these solids without water, ${top.toFixed(4)}`);
-  for (let step = 0; step < 50; step++) {
-    const middle = (low + high) / 2;
-    if (refractiveIndex(atSolids(solution, middle), t) < index) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return rootOfIncreasing((solids) => refractiveIndex(atSolids(solution, solids), t) - index, 1e-6, 1);
 }
 
 const pureSucrose: Solution = { water: 0, sucrose: 1 };

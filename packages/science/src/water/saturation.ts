@@ -77,6 +77,13 @@ export interface GrainState {
   readonly syrup: Solution;
 }
 
+/** kg of a sugar per kg of water over what saturates beside the other solids; above 1 it can grain. Errors as `grainAtEquilibrium`. */
+export function supersaturation(total: Solution, sugar: GrainingSugar, t: Celsius): number {
+  const mass = total[sugar] ?? 0;
+  if (!(mass >= 0)) throw new OutOfRange(sugar, mass, [0, Infinity], 'a mass');
+  return mass / (total.water * pureSolubility(sugar, t) * saturationCoefficient(total, sugar, t).expected);
+}
+
 /**
  * Grain of one sugar at equilibrium: what lies above its solubility beside the other solids crystallises. Lactose takes its water of
  * crystallisation with it (1 mol).
