@@ -110,6 +110,7 @@ function program(out: Out): Command {
     .requiredOption('--x <id:low:high[:steps]>', 'first knob')
     .requiredOption('--y <id:low:high[:steps]>', 'second knob')
     .option('--output <id>', 'quantity whose window must hold; may be repeated; default: every window that the knobs reach', many)
+    .option('--within <id=low:high>', 'a limit to hold beside the windows, or in place of one; may be repeated', many)
     .action(async (folder, options) => (await import('./commands/map.js')).mapCommand(folder, options, out));
   plantCommand(
     top,
@@ -130,6 +131,54 @@ function program(out: Out): Command {
     .requiredOption('--data <file>', 'CSV with a column for each quantity id; the columns named by --observed are fitted to')
     .option('--observed <id>', 'column that was measured and is to be met; may be repeated', many)
     .action(async (folder, options) => (await import('./commands/calibrate.js')).calibrateCommand(folder, options, out));
+  plantCommand(
+    top,
+    'cook',
+    'A batch that came out wet or dry, a log of cooks, or the cooks under another pressure',
+    'cook examples/pellamoor --moisture "10.3 %" --temperature "117.7 °C" --refractometer "89.4 %"',
+  )
+    .argument('[log]', 'CSV or XLSX of cooks: what each reading says, and the corrections that the good ones teach')
+    .option('--component <name>', 'which cook; default: the caramel')
+    .option('--moisture <share>', 'water by the laboratory')
+    .option('--temperature <value>', 'end temperature as the probe showed it')
+    .option('--refractometer <share>', 'reading of the refractometer')
+    .option('--viscosity <value>', 'viscosity as it was laid')
+    .option('--deposit <value>', 'temperature of that viscosity; default: the deposit temperature')
+    .option('--altitude <height>', 'every open cook at this height, same moisture')
+    .option('--pressure <value>', 'cooks under this absolute pressure, same moisture')
+    .action(async (folder, log, options) => (await import('./commands/cook.js')).cookCommand(folder, log, options, out));
+  plantCommand(
+    top,
+    'delivery',
+    'A tanker of syrup that is not quite as ordered: act, or do nothing, with the proof',
+    'delivery examples/pellamoor --material "glucose syrup 42 DE" --solids "79.8 %" --de 42.6',
+  )
+    .requiredOption('--material <name>', 'the syrup')
+    .option('--solids <share>', 'dry solids as delivered')
+    .option('--de <value>', 'dextrose equivalent as delivered')
+    .option('--load <mass>', 'mass of the load, to count what is short')
+    .action(async (folder, options) => (await import('./commands/delivery.js')).deliveryCommand(folder, options, out));
+  plantCommand(
+    top,
+    'blend',
+    'The cheapest blend that holds activity, viscosity, grain, fat and milk, and what each limit costs',
+    'blend examples/pellamoor --also "glucose syrup 60 DE"',
+  )
+    .option('--component <name>', 'which cook; default: the caramel')
+    .option('--also <material>', 'a material of the plant that may come in; may be repeated', many)
+    .option('--hold <property=value>', 'a value or two ends (low:high) in place of the usual limit; may be repeated', many)
+    .option('--least <material=share>', 'at least this share of the finished component; may be repeated', many)
+    .option('--most <material=share>', 'at most this share; may be repeated', many)
+    .action(async (folder, options) => (await import('./commands/blend.js')).blendCommand(folder, options, out));
+  plantCommand(
+    top,
+    'slab',
+    'The slab through its cooler: core and faces along the belt, and whether it can be slit',
+    'slab examples/pellamoor --air "8 °C"',
+  )
+    .option('--air <temperature>', 'air of the cooler')
+    .option('--rate <rate>', 'another line speed')
+    .action(async (folder, options) => (await import('./commands/slab.js')).slabCommand(folder, options, out));
   plantCommand(top, 'speed', 'What breaks first at another line speed', 'speed examples/pellamoor --rate "1050 bars/min"')
     .requiredOption('--rate <rate>', 'bars a minute')
     .option('--margin <share>', 'share of each station that is kept free to catch up; default 5 %')

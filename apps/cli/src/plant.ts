@@ -1,12 +1,14 @@
 import { Session } from '@barwright/chain';
 import { dimensions, loadPlant, parseQuantity, type Plant, type Problem } from '@barwright/plant';
 import { readPlantFolder } from '@barwright/plant/node';
-import { plantChain, presentation, type PlantChain, type Units } from '@barwright/line';
+import { inWords, plantChain, presentation, type PlantChain, type Units } from '@barwright/line';
 import { Misused, Refused } from './out.js';
 
 export interface Opened extends PlantChain {
   readonly session: Session;
   readonly units: Units;
+  /** A value of a quantity in words; `finer` shows that many digits more. */
+  readonly words: (id: string, value: number, finer?: number) => string;
 }
 
 /** Options that every command on a plant takes. */
@@ -42,7 +44,11 @@ export async function openPlant(folder: string, options: PlantOptions): Promise<
   const units = unitsOption(options.units);
   const built = plantChain(plant, options.bar);
   const session = new Session(built.chain);
-  const opened = { ...built, session, units };
+  const words = (id: string, value: number, finer = 0) => {
+    const quantity = built.chain.quantities[built.chain.index.get(id)!]!;
+    return inWords({ ...quantity, decimals: (quantity.decimals ?? 2) + finer }, value, units);
+  };
+  const opened = { ...built, session, units, words };
   const changes = (options.set ?? []).map((text) => assignment(opened, text));
   if (changes.length > 0) session.set(Object.fromEntries(changes));
   return opened;

@@ -224,10 +224,16 @@ function finishedComposition(b: Builder, component: Component, computed: string)
   b.step({
     title: `Moisture of ${component.name}`,
     inputs: [output.id],
-    outputs: [{ id: `${c}.moisture`, meaning: `water in ${component.name}, wet basis`, ...percent }],
+    outputs: [{ id: `${c}.moisture`, meaning: `water in ${component.name}, wet basis`, ...percent, ...finishedWindow(component) }],
     equation: 'water share of the whole, fat included',
     run: (x: Composition) => x[at.water]!,
   });
+}
+
+/** The window of the finished moisture stays when the cook is held by its temperature for a trial. */
+function finishedWindow(component: Component): ReturnType<typeof windowOf> {
+  const end = component.stages.find((stage) => stage.cook)?.cook?.end;
+  return end?.by === 'finished moisture' ? windowOf(end.moisture) : {};
 }
 
 function costSteps(b: Builder, plant: Plant, component: Component, parts: readonly Part[]): void {

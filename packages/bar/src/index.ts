@@ -22,3 +22,5 @@ export { chocolateMarket } from './law.js';
 export { componentsOf } from './bar.js';
 export { flowRecipeOf, isChocolate, isE476, ladderOf } from './chocolate.js';
 export { ladder, usualFlow } from './chocolate-ladder.js';
+export { activityAt, crystalId } from './activity.js';
+export { flowsAsCaramel } from './flow.js';

@@ -7,6 +7,7 @@ import { numberAt, pokeNumber } from './probe.js';
 import { wantedOutputs } from './sampling/inputs.js';
 import { rangeOf, scalar } from './solve.js';
 import { engineOf, type State } from './state.js';
+import type { Window } from './types.js';
 import { marginOf, scaleOf, windowedQuantities } from './windows.js';
 
 /** One side of a map: a knob, and where to look; without a range the window of the knob. */
@@ -22,6 +23,8 @@ export interface MapRequest {
   readonly x: MapAxis;
   readonly y: MapAxis;
   readonly outputs: readonly string[];
+  /** Limits to hold beside the windows of the chain, or in place of a window, by id. */
+  readonly within?: Readonly<Record<string, Pick<Window, 'low' | 'high'>>>;
 }
 
 /** A window, seen over the whole map. */
@@ -53,7 +56,7 @@ export interface WindowMap {
  * Windows that are broken now whatever the two knobs do are not on the map; `brokenWindows` of the state names them.
  * @throws ChainError for unknown names, NO_RANGE, BAD_REQUEST
  */
-export function map(chain: Chain, state: State, { x, y, outputs }: MapRequest): WindowMap {
+export function map(chain: Chain, state: State, { x, y, outputs, within = {} }: MapRequest): WindowMap {
   const engine = engineOf(state).clone();
   const [across, up] = [axisOf(chain, state, x), axisOf(chain, state, y)];
   if (across.knob.name === up.knob.name) throw new ChainError('BAD_REQUEST', `Both sides of the map are ${x.id}; name two knobs`, [x.id]);
@@ -64,7 +67,15 @@ export function map(chain: Chain, state: State, { x, y, outputs }: MapRequest): 
     outputs: Object.fromEntries(wanted.map((output) => [output.name, numberAt(engine, output)])),
   };
   const moved = new Set([across.knob.id, up.knob.id, ...uses(chain, across.knob.id), ...uses(chain, up.knob.id)]);
-  const watched = windowedQuantities(chain).filter(({ id }) => moved.has(id));
+  const asked = Object.entries(within).map(([name, { low, high }]) => {
+    const { id, index } = scalar(chain, state, name);
+    const window: Window = { reason: 'asked for', ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }) };
+    if (low === undefined && high === undefined)
+      throw new ChainError('BAD_REQUEST', `${name} is to be held within nothing; give an end`, [id]);
+    return { id, index, window };
+  });
+  const replaced = new Set(asked.map(({ id }) => id));
+  const watched = [...windowedQuantities(chain).filter(({ id }) => moved.has(id) && !replaced.has(id)), ...asked];
   const cells = across.values.length * up.values.length;
   const grids = wanted.map(() => new Float64Array(cells));
   const windows = watched.map(({ id }) => ({ id, margin: new Float64Array(cells), side: new Uint8Array(cells) }));

@@ -31,6 +31,7 @@ export { lotAnswer, type LotAnswer, type LotOptions } from './lot.js';
 export { UnknownLot } from './lot-results.js';
 export {
   BadTable,
+  cookTable,
   countsTable,
   flowTable,
   headerOf,
@@ -40,9 +41,20 @@ export {
   tableOf,
   temperTable,
   tunnelTable,
+  type CookTable,
   type CountsTable,
   type FlowTable,
   type RoastTable,
   type TemperTable,
   type TunnelTable,
 } from './tables/index.js';
+export { drivenByTemperature, type Driven } from './drive.js';
+export { NoCook } from './cook-curve.js';
+export { batchAnswer, type BatchAnswer, type BatchReadings, type Change, type Neighbours } from './cook-batch.js';
+export { judgeCooks, type CookLogAnswer, type JudgedBatch, type LearnedOffset } from './cook-log.js';
+export { layerSlump, type LayerSlump } from './slump.js';
+export { cookElsewhere, type CookThere, type Elsewhere, type ElsewhereAnswer } from './cook-elsewhere.js';
+export { deliveryAnswer, NoSyrup, type Delivered, type DeliveryAnswer, type DeliveryEffect } from './delivery.js';
+export { NoSlab, slabHistory, type SlabAnswer, type SlabOptions } from './slab.js';
+export { blendTask, NoBlend, type BlendLimit, type BlendOptions, type BlendProperty, type BlendTask } from './blend.js';
+export { cheapestBlend, loadOptimiser, type BindingLimit, type BlendAnswer, type Optimiser } from './blend-solve.js';

@@ -8,6 +8,7 @@ import { orderSteps } from './order.js';
 import { rateSteps } from './rate.js';
 import { reworkSteps } from './rework.js';
 import { roasterSteps } from './roast.js';
+import { slabRoots } from './slab-roots.js';
 import { stationSteps } from './stations.js';
 import { tempererSteps } from './temper.js';
 import { tunnelSteps } from './tunnel-roots.js';
@@ -45,6 +46,7 @@ export function plantChain(plant: Plant, barName?: string, drive: Drive = {}): P
     roasterSteps(b, plant, line);
     tempererSteps(b, plant, bar, line);
     enroberSteps(b, plant, bar, line);
+    slabRoots(b, plant, bar, line);
     tunnelSteps(b, plant, bar, line);
     if (plan) orderSteps(b, plant, bar, plan, materials);
   }

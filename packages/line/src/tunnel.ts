@@ -1,20 +1,18 @@
 import type { State } from '@barwright/chain';
-import type { Layer } from '@barwright/plant';
 import {
   chocolateSpecificHeat,
   coolBar,
   fatBlend,
   fats,
-  foamConductivity,
   share,
   sugars,
   thermalConductivity,
-  type CentreLayer,
   type Composition,
   type TunnelHistory,
   type TunnelTask,
   type TunnelZone,
 } from '@barwright/science';
+import { layerThermal } from './layer-thermal.js';
 import type { PlantChain } from './plant-chain.js';
 import { tunnelIds, type TunnelIds } from './tunnel-roots.js';
 
@@ -155,7 +153,7 @@ const coatSlug = (from: PlantChain): string => from.plant.components.get(from.ba
 
 /** The task of the tunnel model: section of the bar from the chain, zones of equal length. */
 function taskOf(from: PlantChain, state: State, ids: TunnelIds, beltSpeed: number): TunnelTask {
-  const { bar, plant } = from;
+  const { bar } = from;
   const c = coatSlug(from);
   const inside = state.value(`${c}.composition`) as Composition;
   const [top, bottom] = [state.number(ids.top), state.number(ids.bottom)];
@@ -164,7 +162,7 @@ function taskOf(from: PlantChain, state: State, ids: TunnelIds, beltSpeed: numbe
   return {
     width: state.number('bar.cut_width'),
     length: state.number('bar.cut_length'),
-    centre: bar.layers.filter((layer) => layer.sunkInto === undefined).map((layer) => layerOf(from, state, layer)),
+    centre: bar.layers.filter((layer) => layer.sunkInto === undefined).map((layer) => layerThermal(from, state, layer)),
     coat: {
       top: face('top'),
       side: face('side'),
@@ -190,27 +188,6 @@ function taskOf(from: PlantChain, state: State, ids: TunnelIds, beltSpeed: numbe
     beltSpeed,
     mode: 'kinetics',
   };
-
-  /** A layer with what has sunk into it: masses add, heat by mass, conduction by what it is made of. */
-  function layerOf(chain: PlantChain, at_: State, host: Layer): CentreLayer {
-    const together = [host, ...chain.bar.layers.filter((layer) => layer.sunkInto === host.name)].map((layer) => {
-      const slug = plant.components.get(layer.component)!.slug;
-      const mass = at_.number(`layer.${layer.slug}.mass`);
-      // A density above the gas-free one gives air below 0: no air then.
-      const air = chain.chain.index.has(`${slug}.air`) ? Math.max(0, at_.number(`${slug}.air`)) : 0;
-      const solid = thermalConductivity(at_.value(`${slug}.composition`) as Composition, 20);
-      return { mass, heat: at_.number(`${slug}.specific_heat`), conductivity: foamConductivity(solid, air) };
-    });
-    const mass = together.reduce((sum, part) => sum + part.mass, 0);
-    const mean = (of: (part: (typeof together)[number]) => number) => together.reduce((sum, part) => sum + part.mass * of(part), 0) / mass;
-    const height = at_.number(`layer.${host.slug}.thickness`);
-    return {
-      height,
-      density: mass / (at_.number('bar.area') * height),
-      specificHeat: mean((part) => part.heat),
-      conductivity: mean((part) => part.conductivity),
-    };
-  }
 }
 
 /** Zones along the belt, m; of equal length, since their lengths are not written. */

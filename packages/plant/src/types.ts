@@ -60,6 +60,8 @@ export interface Material {
   readonly syrup?: { readonly solids: Entered; readonly dextroseEquivalent: Entered; readonly conversion?: Conversion };
   /** True where its sugar stays in crystals when it is added after the cook (seed, coarse sugar in chocolate). */
   readonly crystalline: boolean;
+  /** Offered by a supplier, in no recipe yet: a candidate for a blend. */
+  readonly quoted?: boolean;
   /** Lecithin, E476 …: counted apart in the fat of a chocolate. */
   readonly category?: string;
   readonly texture?: string;

@@ -1,5 +1,6 @@
 import { map, type MapAxis, type WindowMap } from '@barwright/chain';
 import { inWords, presentation, tidy } from '@barwright/line';
+import { driven } from './solve.js';
 import { openPlant, valueFor, type Opened, type PlantOptions } from '../plant.js';
 import { Misused, type Out } from '../out.js';
 
@@ -7,18 +8,31 @@ interface MapOptions extends PlantOptions {
   readonly x: string;
   readonly y: string;
   readonly output?: readonly string[];
+  readonly within?: readonly string[];
 }
 
 /** The window over two knobs: where every limit holds, and which one binds where it does not. */
 export async function mapCommand(folder: string, options: MapOptions, out: Out): Promise<void> {
-  const opened = await openPlant(folder, options);
+  const opened = [options.x, options.y].reduce((held, text) => driven(held, text.split(':')[0]!), await openPlant(folder, options));
   const drawn = map(opened.chain, opened.session, {
     x: axisOf(opened, '--x', options.x),
     y: axisOf(opened, '--y', options.y),
     outputs: options.output ?? [options.x.split(':')[0]!],
+    within: Object.fromEntries((options.within ?? []).map((text) => limitOf(opened, text))),
   });
   if (options.json) out.json(asJson(opened, drawn));
   else print(opened, drawn, out);
+}
+
+/** 'caramel.water_activity=0.44:0.50' or ':0.50' as the ends of a window. */
+function limitOf(opened: Opened, text: string): readonly [id: string, ends: { low?: number; high?: number }] {
+  const cut = text.indexOf('=');
+  const id = text.slice(0, cut).trim();
+  const ends = text.slice(cut + 1).split(':');
+  if (cut < 1 || ends.length !== 2)
+    throw new Misused(`--within is "${text}"; write id=low:high, one end may be left out, such as caramel.water_activity=:0.50`);
+  const [low, high] = ends.map((end) => (end.trim() === '' ? undefined : valueFor(opened, id, end)));
+  return [id, { ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }) }];
 }
 
 function axisOf(opened: Opened, flag: string, text: string): MapAxis {
@@ -99,6 +113,6 @@ function print(opened: Opened, drawn: WindowMap, out: Out): void {
   seen.forEach((index, i) => {
     if (index < 0) return;
     const broken = quantity(opened, drawn.windows[index]!.id);
-    out.line(`  ${letters[i] ?? '*'}  ${broken.meaning} (${broken.window?.reason ?? 'window'})`);
+    out.line(`  ${letters[i] ?? '*'}  ${broken.meaning} (${broken.window?.reason ?? 'asked for'})`);
   });
 }

@@ -35,7 +35,7 @@ export function driven(opened: Opened, knob: string): Opened {
     ([id]) => built.chain.index.has(id) && id !== `${component.slug}.moisture`,
   );
   if (kept.length > 0) session.observe(Object.fromEntries(kept));
-  return { ...built, session, units: opened.units };
+  return { ...opened, ...built, session };
 }
 
 function rangeFor(opened: Opened, options: SolveOptions): { low?: number; high?: number } {

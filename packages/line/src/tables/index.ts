@@ -8,3 +8,4 @@ export { tunnelTable, type TunnelTable } from './tunnel-table.js';
 export { flowTable, type FlowTable } from './flow-table.js';
 export { stopsTable, type Stop } from './stops-table.js';
 export { countsTable, type CountsTable } from './counts-table.js';
+export { cookTable, type CookTable } from './cook-table.js';

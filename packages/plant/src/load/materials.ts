@@ -24,6 +24,7 @@ export function readMaterials(book: Book, page: Page<MaterialsFile>): Map<string
       label: written.label ?? name,
       allergens: written.allergens ?? [],
       crystalline: written.crystalline ?? false,
+      ...(written.quoted ? { quoted: true } : {}),
       place: tree.place(path),
       ...what,
       ...present({

@@ -241,11 +241,11 @@ function noteUse(book: Book, { materials, components, bars, lines, materialsTree
   const used = new Set([...components.values()].flatMap(parts));
   for (const { bar } of bars) for (const { component } of [...bar.layers, ...(bar.coat ? [bar.coat] : [])]) used.add(component);
   for (const { line } of lines) for (const { works } of line.stations) if (works !== undefined) used.add(works);
-  for (const { name, price } of materials.values()) {
+  for (const { name, price, quoted } of materials.values()) {
     if (!materialsTree) break;
     const path = ['materials', name];
-    if (!used.has(name)) book.note(materialsTree, path, { code: 'NOT_USED', message: `Material '${name}' is in no recipe` });
-    else if (!price)
+    if (!used.has(name) && !quoted) book.note(materialsTree, path, { code: 'NOT_USED', message: `Material '${name}' is in no recipe` });
+    else if (!price && used.has(name))
       book.note(materialsTree, path, {
         code: 'NO_PRICE',
         message: `Material '${name}' has no price`,

@@ -99,6 +99,7 @@ export const materialsFile = z.strictObject({
       density: density.optional(),
       allergens: texts('an allergen').optional(),
       crystalline: z.boolean().optional(),
+      quoted: z.boolean().optional(),
       category: text("class of additive, such as 'emulsifier'").optional(),
       texture: text('how it is drawn').optional(),
     }),

@@ -1,0 +1,181 @@
+import { Builder } from '@barwright/bar';
+import type { State } from '@barwright/chain';
+import { slabRun, type SlabLayer } from '@barwright/science';
+import { layerThermal } from './layer-thermal.js';
+import type { PlantChain } from './plant-chain.js';
+import { slabRoots, type SlabIds } from './slab-roots.js';
+
+/** The slab cannot be followed; the sentence says what is missing. */
+export class NoSlab extends RangeError {
+  readonly code = 'NO_SLAB';
+}
+
+export interface SlabOptions {
+  /** Another air temperature, °C, or another rate, bars/min. */
+  readonly air?: number;
+  readonly rate?: number;
+  readonly cells?: number;
+}
+
+/** The slab along the belt of its cooler. Temperatures in °C, places in m. */
+export interface SlabAnswer {
+  readonly station: string;
+  readonly length: number;
+  /** m/s and s. */
+  readonly speed: number;
+  readonly dwell: number;
+  readonly air: number;
+  readonly layers: readonly { readonly name: string; readonly height: number; readonly start: number }[];
+  readonly along: {
+    readonly place: readonly number[];
+    readonly top: readonly number[];
+    readonly bottom: readonly number[];
+    readonly hottest: readonly number[];
+    readonly coldest: readonly number[];
+    readonly mean: readonly number[];
+  };
+  /** Height above the belt of each row of a profile, m, and temperatures there at each place. */
+  readonly heights: readonly number[];
+  readonly profiles: readonly (readonly number[])[];
+  readonly exit: {
+    readonly top: number;
+    readonly bottom: number;
+    readonly hottest: number;
+    readonly coldest: number;
+    readonly mean: number;
+  };
+  /** W taken out at this rate. */
+  readonly load: number;
+  readonly slit: {
+    readonly from: number;
+    readonly below: number;
+    /** Where the core reaches the upper and the lower end, m from the start of the belt; Infinity where it does not on this belt. */
+    readonly opens: number;
+    readonly closes: number;
+    /** Of the core as it leaves; 'cannot tell' where a quarter of heat transfer decides. */
+    readonly state: 'ready' | 'too warm' | 'too cold' | 'cannot tell';
+  };
+  /** Exit of the hottest place with heat transfer a quarter weaker and stronger. */
+  readonly hottestBetween: readonly [low: number, high: number];
+  readonly sentences: readonly string[];
+}
+
+/**
+ * The slab through its cooler: conduction through the thickness, on demand, well under a millisecond a run.
+ * @throws NoSlab where the line has no slab cooler with a length
+ */
+export function slabHistory(from: PlantChain, state: State, options: SlabOptions = {}): SlabAnswer {
+  const ids = slabRoots(new Builder(), from.plant, from.bar, from.line);
+  if (!ids) throw new NoSlab(`${from.line?.name ?? from.bar.name} has no slab cooler with a length; the slab cannot be followed`);
+  const length = state.number(`station.${ids.station.slug}.length`);
+  const speed = state.number('line.slab_speed') * (options.rate === undefined ? 1 : options.rate / state.number('line.rate'));
+  const dwell = length / speed;
+  const air = options.air ?? state.number(ids.air);
+  const layers = layersOf(from, state, ids);
+  const steps = 96;
+  const solver = slabRun(layers, options.cells ?? 200, steps);
+  const section = (factor: number) => ({
+    duration: dwell,
+    topTemperature: air,
+    topCoefficient: factor * state.number(ids.top),
+    bottomTemperature: air,
+    bottomCoefficient: factor * state.number(ids.bottom),
+  });
+  const ends = [1.25, 0.75].map((factor) => solver.run([section(factor)]).hottest[steps]!) as [number, number];
+  const run = solver.run([section(1)]);
+  const [low, high] = [state.number(ids.low), state.number(ids.high)];
+  const cells = run.position.length;
+  const every = Math.max(1, Math.floor(cells / 40));
+  const picked = Array.from({ length: Math.floor(cells / every) }, (_, i) => i * every + (every >> 1));
+  const width = from.chain.index.has('line.slab_width') ? state.number('line.slab_width') : NaN;
+  const answer = {
+    station: ids.station.name,
+    length,
+    speed,
+    dwell,
+    air,
+    layers: layers.map(({ thickness, start }, i) => ({ name: hosts(from)[i]!.name, height: thickness, start })),
+    along: {
+      place: Array.from(run.time, (t) => t * speed),
+      top: [...run.top],
+      bottom: [...run.bottom],
+      hottest: [...run.hottest],
+      coldest: [...run.coldest],
+      mean: [...run.mean],
+    },
+    heights: picked.map((cell) => run.position[cell]!),
+    profiles: Array.from(run.time, (_, row) => picked.map((cell) => run.profiles[row * cells + cell]!)),
+    exit: {
+      top: run.top[steps]!,
+      bottom: run.bottom[steps]!,
+      hottest: run.hottest[steps]!,
+      coldest: run.coldest[steps]!,
+      mean: run.mean[steps]!,
+    },
+    load: run.heat[steps]! * width * speed,
+    slit: {
+      from: low,
+      below: high,
+      opens: cooledTo(run.time, run.hottest, high) * speed,
+      closes: cooledTo(run.time, run.hottest, low) * speed,
+      state: judge(run.hottest[steps]!, ends, low, high),
+    },
+    hottestBetween: ends,
+  };
+  return { ...answer, sentences: sentencesOn(answer) };
+}
+
+function hosts(from: PlantChain) {
+  return from.bar.layers.filter((layer) => layer.sunkInto === undefined);
+}
+
+/** From the belt up; what has sunk in brings its own temperature along. */
+function layersOf(from: PlantChain, state: State, ids: SlabIds): SlabLayer[] {
+  return hosts(from).map((host) => {
+    const { height, density, specificHeat, conductivity } = layerThermal(from, state, host);
+    const together = [host, ...from.bar.layers.filter((layer) => layer.sunkInto === host.name)].map((layer) => {
+      const slug = from.plant.components.get(layer.component)!.slug;
+      const capacity = state.number(`layer.${layer.slug}.mass`) * state.number(`${slug}.specific_heat`);
+      const laid = ids.starts.get(layer.slug)!;
+      return { capacity, t: state.number(laid) };
+    });
+    const capacity = together.reduce((sum, part) => sum + part.capacity, 0);
+    const start = together.reduce((sum, part) => sum + part.capacity * part.t, 0) / capacity;
+    return { thickness: height, density, specificHeat, conductivity, start };
+  });
+}
+
+function sentencesOn(answer: Omit<SlabAnswer, 'sentences'>): readonly string[] {
+  const { slit, exit, length, hottestBetween, air, dwell } = answer;
+  const core = `its core leaves at ${exit.hottest.toFixed(1)} °C (${hottestBetween.map((t) => t.toFixed(1)).join(' to ')} with a quarter more or less heat transfer); ${slit.from.toFixed(0)} to ${slit.below.toFixed(0)} °C slit well`;
+  const words = {
+    ready: `The slab slits well: ${core}.${slit.opens <= length ? ` It is ready from ${slit.opens.toFixed(1)} m on.` : ''}`,
+    'too warm': `The slab is too warm for the knives: ${core}. It smears and strings.`,
+    'too cold': `The slab is too cold for the knives: ${core}. It cracks and nuts fall.`,
+    'cannot tell': `Cannot tell whether the slab is ready: ${core}. Measure a core at the knives and fit the heat transfer.`,
+  };
+  const sentences: string[] = [words[slit.state]];
+  sentences.push(
+    `${(dwell / 60).toFixed(1)} min in air of ${air.toFixed(1)} °C; it leaves between ${exit.coldest.toFixed(1)} and ${exit.hottest.toFixed(1)} °C, ${exit.mean.toFixed(1)} °C when evened out.`,
+    'Heat of setting fat is left out: small in a caramel and nougat slab. Heat transfer is common practice until it is fitted on a logged core temperature.',
+    'Before colder air: the dew point of the room, or the slab sweats. Knives and drums guarded; people lock off before they reach in.',
+  );
+  return sentences;
+}
+
+function judge(core: number, [strong, weak]: readonly [number, number], low: number, high: number): SlabAnswer['slit']['state'] {
+  if (strong > high) return 'too warm';
+  if (weak < low) return 'too cold';
+  return core <= high && core >= low && weak <= high && strong >= low ? 'ready' : 'cannot tell';
+}
+
+/** s until a falling series reaches a level, straight between steps. */
+function cooledTo(time: Float64Array, series: Float64Array, level: number): number {
+  if (series[0]! <= level) return 0;
+  for (let i = 1; i < time.length; i++) {
+    if (series[i]! > level) continue;
+    const share = (series[i - 1]! - level) / (series[i - 1]! - series[i]!);
+    return time[i - 1]! + share * (time[i]! - time[i - 1]!);
+  }
+  return Infinity;
+}
