@@ -16,7 +16,7 @@ export interface ServeOptions extends Omit<ServerOptions, 'store' | 'log'> {
   readonly port?: number;
   /** This machine only, unless the caller decides otherwise and protects it. */
   readonly host?: string;
-  /** Folders of plants to start with when the store is empty. */
+  /** Folders of plants: to start with when the store is empty, and for the logs of their days. */
   readonly plants?: readonly string[];
   /** Where to tell the person at the terminal what happens. */
   readonly say?: (line: string) => void;

@@ -3,6 +3,7 @@ import Fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest }
 import type { Store } from '@barwright/store';
 import manifest from '../package.json' with { type: 'json' };
 import { zodCompilers } from './compilers.js';
+import { openDayFiles } from './day-files.js';
 import { openDefinitions } from './definitions.js';
 import { isUnforeseen, problemFrom, ServerError } from './errors.js';
 import { collectEvidence, type Evidence } from './evidence.js';
@@ -16,6 +17,8 @@ export interface ServerOptions {
   readonly store: Store;
   /** Folder of the built screens; left out: the API alone. */
   readonly webRoot?: string;
+  /** Folders of plants: their days are served as they lie there. */
+  readonly plants?: readonly string[];
   /** HTML to show before the scripts have run. */
   readonly staticFirstFrame?: FirstFrame;
   /** Names that a browser may call this machine by, without port. */
@@ -58,7 +61,7 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
     throw new ServerError('NOT_FOUND', `There is nothing at ${request.method} ${pathOf(request)}`);
   });
 
-  const context = contextOf(options.store);
+  const context = contextOf(options.store, options.plants ?? []);
   const register = (to: FastifyInstance) => registerRoutes(to, context);
   await register(app);
   let document: Promise<object> | undefined;
@@ -71,9 +74,15 @@ async function registerRoutes(app: FastifyInstance, context: Context): Promise<v
   for (const topic of routes) await app.register(topic, { ...context, prefix: '/api' });
 }
 
-function contextOf(store: Store): Context {
+function contextOf(store: Store, plants: readonly string[]): Context {
   let evidence: Promise<Evidence> | undefined;
-  return { store, definitions: openDefinitions(store), evidence: () => (evidence ??= collectEvidence()), version: manifest.version };
+  return {
+    store,
+    definitions: openDefinitions(store),
+    dayFiles: openDayFiles(plants),
+    evidence: () => (evidence ??= collectEvidence()),
+    version: manifest.version,
+  };
 }
 
 function describe(error: unknown): string {

@@ -21,6 +21,8 @@ describe('GET /api/openapi.json', () => {
       'GET /api/models',
       'GET /api/plants',
       'GET /api/plants/{plant}',
+      'GET /api/plants/{plant}/days',
+      'GET /api/plants/{plant}/days/{date}/files/{name}',
       'GET /api/plants/{plant}/versions',
       'GET /api/plants/{plant}/versions/{number}',
       'GET /api/plants/{plant}/versions/{number}/definition',

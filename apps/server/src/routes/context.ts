@@ -1,5 +1,6 @@
 import type { Store } from '@barwright/store';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import type { DayFiles } from '../day-files.js';
 import type { Definitions } from '../definitions.js';
 import type { Evidence } from '../evidence.js';
 
@@ -7,6 +8,7 @@ import type { Evidence } from '../evidence.js';
 export interface Context {
   readonly store: Store;
   readonly definitions: Definitions;
+  readonly dayFiles: DayFiles;
   readonly evidence: () => Promise<Evidence>;
   readonly version: string;
 }

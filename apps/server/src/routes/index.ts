@@ -1,4 +1,5 @@
 import type { Routes } from './context.js';
+import { dayRoutes } from './days.js';
 import { evidenceRoutes } from './evidence.js';
 import { healthRoutes } from './health.js';
 import { modelRoutes } from './models.js';
@@ -7,4 +8,4 @@ import { plantRoutes } from './plants.js';
 import { versionRoutes } from './versions.js';
 
 /** Every topic, in the order of the API description. A new topic is a new file and a line here. */
-export const routes: readonly Routes[] = [healthRoutes, plantRoutes, versionRoutes, paperRoutes, modelRoutes, evidenceRoutes];
+export const routes: readonly Routes[] = [healthRoutes, plantRoutes, versionRoutes, dayRoutes, paperRoutes, modelRoutes, evidenceRoutes];
