@@ -26,25 +26,35 @@ export { NotOnLine } from './not-on-line.js';
 export { tunnelOffset, type TunnelFit } from './tunnel-log.js';
 export { judgeTemper, type BesideTemper, type TemperAnswer, type TemperIncident, type TemperTrend } from './temper-log.js';
 export { judgeRoast, roasterNamed, type RoastAnswer, type RoastStretch } from './roast-log.js';
-export { carryValidation } from './kill-steps.js';
+export { judgeLanes, type LanesAnswer, type LanesRound } from './lanes-log.js';
+export { carryValidation, validationsOf } from './kill-steps.js';
 export { lotAnswer, type LotAnswer, type LotOptions } from './lot.js';
 export { UnknownLot } from './lot-results.js';
 export {
   BadTable,
+  cellText,
   cookTable,
   countsTable,
+  fileKind,
   flowTable,
   headerOf,
+  lanesTable,
   readClock,
   roastTable,
+  rowsOfText,
   stopsTable,
+  tableKind,
   tableOf,
   temperTable,
+  textOfFile,
   tunnelTable,
   type CookTable,
   type CountsTable,
   type FlowTable,
+  type LanesHour,
   type RoastTable,
+  type Stop,
+  type TableKind,
   type TemperTable,
   type TunnelTable,
 } from './tables/index.js';
