@@ -14,6 +14,7 @@ import { Section } from './section/Section.js';
 
 const Band = lazy(() => import('./band/Band.js').then(({ Band }) => ({ default: Band })));
 const Bench = lazy(() => import('./bench/Bench.js').then(({ Bench }) => ({ default: Bench })));
+const Trials = lazy(() => import('./trials/Trials.js').then(({ Trials }) => ({ default: Trials })));
 const Papers = lazy(() => import('./papers/Papers.js').then(({ Papers }) => ({ default: Papers })));
 const Evidence = lazy(() => import('./evidence/Evidence.js').then(({ Evidence }) => ({ default: Evidence })));
 
@@ -97,11 +98,12 @@ function Page({
 }) {
   return (
     <>
-      {screen === 'evidence' || screen === 'papers' ? null : <OpeningSentence />}
+      {screen === 'evidence' || screen === 'papers' || screen === 'trials' ? null : <OpeningSentence />}
       <Suspense fallback={<p className="waiting">One moment.</p>}>
         {screen === 'section' ? <Section /> : null}
         {screen === 'band' ? <Band /> : null}
         {screen === 'bench' ? <Bench opened={opened} openAgain={openAgain} /> : null}
+        {screen === 'trials' ? <Trials opened={opened} /> : null}
         {screen === 'papers' ? <Papers opened={opened} /> : null}
         {screen === 'evidence' ? <Evidence /> : null}
       </Suspense>

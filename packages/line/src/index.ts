@@ -49,6 +49,7 @@ export {
   textOfFile,
   tunnelTable,
   type CookTable,
+  type Clock,
   type CountsTable,
   type FlowTable,
   type LanesHour,

@@ -1,5 +1,6 @@
 import type { Origin } from '@barwright/chain';
 import type { BandSpec, Material, SectionSpec } from '@barwright/drawing';
+import type { TrialAnswers, TrialAsks } from './trial-protocol.js';
 
 /** Which units a person reads. */
 export type Units = 'metric' | 'us';
@@ -261,7 +262,7 @@ export interface BandPicture {
 }
 
 /** What the page asks of the engine. */
-export interface Asks {
+export interface Asks extends TrialAsks {
   open: {
     readonly wire: unknown;
     readonly bar: string | undefined;
@@ -284,7 +285,7 @@ export interface Asks {
 }
 
 /** And what it answers. */
-export interface Answers {
+export interface Answers extends TrialAnswers {
   open: { readonly catalog: Catalog; readonly frame: Frame };
   units: { readonly catalog: Catalog; readonly frame: Frame };
   set: Frame;

@@ -23,7 +23,10 @@ const framed = (act: (of: Engine) => void) => {
   return engine().frame();
 };
 
-const verbs: { readonly [V in Verb]: (ask: Asks[V]) => Answers[V] } = {
+/** Trials come when they are asked for: nobody waits for them before the first picture. */
+const trials = () => import('./trials/answer.js');
+
+const verbs: { readonly [V in Verb]: (ask: Asks[V]) => Answers[V] | Promise<Answers[V]> } = {
   open: ({ wire, bar, version, units, changes }) => {
     open = new Engine(decodePlant(wire as WirePlant), bar, version, units);
     open.restore(changes);
@@ -44,15 +47,30 @@ const verbs: { readonly [V in Verb]: (ask: Asks[V]) => Answers[V] } = {
   edits: () => editsOf(engine()),
   compare: ({ wire }) => compareVersions(engine(), decodePlant(wire as WirePlant)),
   band: ({ measure, width, height }) => bandPicture(engine(), measure, width, height),
+  file: async (ask) => (await trials()).takeFile(ask),
+  trial: async ({ part, asked, width }) => (await trials()).trial(engine(), part, asked, width),
+  trials: async () => (await trials()).trialLines(engine()),
 };
 
-function reply({ seq, verb, ask }: Request): Reply {
+function refused(seq: number, error: unknown): Reply {
+  const { code, message } = error as { code?: string; message: string };
+  return { seq, refused: { code: code ?? 'REFUSED', message } };
+}
+
+/** At once where the answer is there at once, so that pulls keep their order. */
+function answer({ seq, verb, ask }: Request): void {
+  const send = (reply: Reply) => self.postMessage(reply);
   try {
-    return { seq, answer: (verbs[verb] as (ask: unknown) => Answers[Verb])(ask) };
+    const found = (verbs[verb] as (ask: unknown) => Answers[Verb] | Promise<Answers[Verb]>)(ask);
+    if (found instanceof Promise)
+      found.then(
+        (later) => send({ seq, answer: later }),
+        (error: unknown) => send(refused(seq, error)),
+      );
+    else send({ seq, answer: found });
   } catch (error) {
-    const { code, message } = error as { code?: string; message: string };
-    return { seq, refused: { code: code ?? 'REFUSED', message } };
+    send(refused(seq, error));
   }
 }
 
-self.onmessage = ({ data }: MessageEvent<Request>) => self.postMessage(reply(data));
+self.onmessage = ({ data }: MessageEvent<Request>) => answer(data);

@@ -7,6 +7,7 @@ const words: Readonly<Record<Screen, string>> = {
   section: 'Section',
   band: 'Band',
   bench: 'Bench',
+  trials: 'Trials',
   papers: 'Papers',
   evidence: 'Evidence',
 };
@@ -24,7 +25,7 @@ export function Foot({ screen, go }: { readonly screen: Screen; readonly go: Go 
             type="button"
             className="foot-word"
             aria-current={name === screen ? 'page' : undefined}
-            onClick={() => go({ screen: name, open: undefined })}
+            onClick={() => go({ screen: name, open: undefined, part: undefined, asked: undefined })}
           >
             {words[name]}
           </button>

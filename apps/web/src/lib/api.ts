@@ -109,6 +109,19 @@ export async function getDefinition(
   );
 }
 
+export interface DayLine {
+  readonly date: string;
+  readonly files: readonly { readonly name: string; readonly bytes: number }[];
+}
+export const listDays = (plant: string) => ask<readonly DayLine[]>(`/api/plants/${encodeURIComponent(plant)}/days`);
+
+/** A log of a day, as it lies there. */
+export async function getDayFile(plant: string, date: string, name: string): Promise<ArrayBuffer> {
+  const answer = await reach(`/api/plants/${encodeURIComponent(plant)}/days/${date}/files/${encodeURIComponent(name)}`);
+  if (answer.ok) return answer.arrayBuffer();
+  throw new Refused(`HTTP_${answer.status}`, `${name} of ${date} cannot be fetched: the server answered ${answer.status}.`);
+}
+
 /** Where the run sheet of a version lies, as a page or as PDF. */
 export function runSheetAddress(plant: string, version: number, bar: string, units: string, kind: 'html' | 'pdf'): string {
   return `/api/plants/${encodeURIComponent(plant)}/versions/${version}/run-sheet.${kind}?bar=${encodeURIComponent(bar)}&units=${units}`;

@@ -1,0 +1,44 @@
+import type { Engine } from '../engine.js';
+import { trialParts, type AskedFor, type TrialLine, type TrialPart, type TrialSheet } from '../trial-protocol.js';
+import { coatSheet } from './coat.js';
+import { flowSheet } from './flow.js';
+import { lotsSheet } from './lots.js';
+import { namesSheet } from './names.js';
+import { roastsSheet } from './roasts.js';
+import { speedSheet } from './speed.js';
+import { temperSheet } from './temper.js';
+import { tunnelSheet } from './tunnel.js';
+
+export { takeFile } from './files.js';
+
+type Answering = (engine: Engine, asked: AskedFor, width: number) => TrialSheet;
+
+const answering: Readonly<Record<TrialPart, Answering>> = {
+  speed: speedSheet,
+  lots: lotsSheet,
+  roasts: roastsSheet,
+  flow: flowSheet,
+  names: namesSheet,
+  temper: temperSheet,
+  coat: coatSheet,
+  tunnel: tunnelSheet,
+};
+
+/** One question answered. @throws with one sentence where the plant, the line or a file lacks what it needs */
+export function trial(engine: Engine, part: TrialPart, asked: AskedFor, width: number): TrialSheet {
+  return answering[part](engine, asked, Math.max(320, width));
+}
+
+/** The sentence of every question, as nobody asked for anything else; where one has no answer, why. */
+export function trialLines(engine: Engine): readonly TrialLine[] {
+  return trialParts.map((part): TrialLine => {
+    try {
+      const { mark, title, sub } = trial(engine, part, {}, 900);
+      return { part, title, sub, ...(mark ? { mark } : {}) };
+    } catch (error) {
+      const { code, message } = error as { code?: string; message: string };
+      if (code === undefined) throw error;
+      return { part, title: `${message}${/[.?]$/.test(message) ? '' : '.'}`, sub: '', refused: true };
+    }
+  });
+}
