@@ -1,6 +1,7 @@
 import { axis, levelAxis, niceTicks } from './axes.js';
 import { requireBetween, requireFinite } from './errors.js';
 import { circle, line, rect, text, type Box, type Drawing, type Mark } from './mark.js';
+import { textWidth } from './text-width.js';
 import { wedge } from './signs.js';
 
 export interface ReachSpec {
@@ -28,8 +29,9 @@ export function reach(spec: ReachSpec): ReachDrawing {
   requireBetween('rows, number', spec.rows.length, 1, 60);
   requireFinite('asked', spec.asked);
   const narrow = spec.width < 620;
-  const left = narrow ? 118 : 210;
-  const right = spec.width - (narrow ? 12 : 190);
+  const left = 16 + Math.max(...spec.rows.map(({ name }) => textWidth(name, narrow ? 13 : 15, 560)));
+  const notes = Math.max(0, ...spec.rows.map(({ note }) => (note === undefined ? 0 : textWidth(note, 14) + 24)));
+  const right = spec.width - (narrow ? 12 : Math.max(12, notes));
   const finite = spec.rows.map((row) => row.reach).filter(Number.isFinite);
   // Beyond half as much again nothing is told apart: such rows run off the sheet, with a double cut.
   const from = Math.min(spec.asked, spec.now ?? spec.asked, ...finite) * 0.93;

@@ -102,8 +102,9 @@ function strip(row: Trace, sx: Axis, y: number, height: number, left: number, ri
   ] as const) {
     if (limit === undefined) continue;
     marks.push(line(left, sy.at(limit), right, sy.at(limit), { stroke: 'rule', width: 1 }));
-    marks.push(text(right + 6, sy.at(limit) + 4.5, words ?? String(limit).replace('-', '\u2212'), 13, { fill: 'ink-2' }));
+    marks.push(text(right + 6, sy.at(limit) + 4.5, words ?? numberText(limit), 13, { fill: 'ink-2' }));
   }
+  if (lo === undefined && hi === undefined) marks.push(...endsOf(values, sy, right));
   const outside = (value: number) => (lo !== undefined && value < lo) || (hi !== undefined && value > hi);
   const points = thinned(row.points, sx);
   if (row.joined !== false) marks.push(...joined(points, sx, sy));
@@ -119,9 +120,44 @@ function strip(row: Trace, sx: Axis, y: number, height: number, left: number, ri
     } else if (few) marks.push(circle(sx.at(x), sy.at(value), 2.6, { fill: 'ink' }));
   }
   if (values.length === 0) marks.push(text((left + right) / 2, y + height / 2 + 5, 'no reading', 13, { anchor: 'middle', fill: 'ink-2' }));
-  marks.push(...outs, ...besideMarks(row, sx, y, height, right), ...bracketMarks(row, sx, y + height + 6));
+  marks.push(
+    ...extreme(row, sx, sy, outside),
+    ...outs,
+    ...besideMarks(row, sx, y, height, right),
+    ...bracketMarks(row, sx, y + height + 6),
+  );
   return marks;
 }
+
+/** Without rails, the lowest and the highest reading are the scale. */
+function endsOf(values: readonly number[], sy: Axis, right: number): Mark[] {
+  if (values.length === 0) return [];
+  let [low, high] = [Infinity, -Infinity];
+  for (const value of values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  const ends = high > low ? [low, high] : [low];
+  return ends.flatMap((end): Mark[] => [
+    line(right, sy.at(end), right + 4, sy.at(end), { stroke: 'ink-2', width: 1 }),
+    text(right + 6, sy.at(end) + 4.5, numberText(end), 13, { fill: 'ink-2' }),
+  ]);
+}
+
+/** The reading that lies furthest outside is written beside it. */
+function extreme({ points, lo, hi }: Trace, sx: Axis, sy: Axis, outside: (value: number) => boolean): Mark[] {
+  let worst: Point | undefined;
+  let most = 0;
+  for (const point of points) {
+    if (!outside(point[1])) continue;
+    const by = Math.max(point[1] - (hi ?? Infinity), (lo ?? -Infinity) - point[1]);
+    if (by > most) [worst, most] = [point, by];
+  }
+  if (!worst) return [];
+  return [text(sx.at(worst[0]) + 9, sy.at(worst[1]) + 4, numberText(worst[1]), 13, { fill: 'act', weight: 560 })];
+}
+
+const numberText = (value: number): string => String(+value.toPrecision(4)).replace('-', '\u2212');
 
 function rangeOf(values: readonly number[], lo: number | undefined, hi: number | undefined): readonly [number, number] {
   let low = Math.min(lo ?? Infinity, hi ?? Infinity);

@@ -2,6 +2,7 @@ import { axis, levelAxis, niceTicks } from './axes.js';
 import { requireBetween } from './errors.js';
 import { circle, line, rect, text, type Box, type Drawing, type Mark } from './mark.js';
 import { wedge } from './signs.js';
+import { textWidth } from './text-width.js';
 
 /** A value with the interval it may lie in, and its limits. */
 export interface Whisker {
@@ -40,8 +41,9 @@ const pitch = 28;
 export function whiskers(spec: WhiskersSpec): WhiskersDrawing {
   requireBetween('rows, number', spec.rows.length, 1, 80);
   const narrow = spec.width < 620;
-  const left = narrow ? 128 : 230;
-  const right = spec.width - (narrow ? 14 : 210);
+  const left = 16 + Math.max(...spec.rows.map(({ name }) => textWidth(name, narrow ? 13 : 15)));
+  const notes = Math.max(0, ...spec.rows.map(({ note }) => (note === undefined ? 0 : textWidth(note, 14) + 26)));
+  const right = spec.width - (narrow ? 14 : Math.max(14, notes));
   const all = spec.rows
     .flatMap(({ value, low, high, least, most }) => [value, low, high, least, most])
     .filter((x): x is number => x !== undefined && Number.isFinite(x));

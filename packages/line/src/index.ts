@@ -25,7 +25,7 @@ export { chocolateOf, flowOptions, NoChocolate, type FlowAnswer, type FlowOption
 export { NotOnLine } from './not-on-line.js';
 export { tunnelOffset, type TunnelFit } from './tunnel-log.js';
 export { judgeTemper, type BesideTemper, type TemperAnswer, type TemperIncident, type TemperTrend } from './temper-log.js';
-export { judgeRoast, roasterNamed, type RoastAnswer, type RoastStretch } from './roast-log.js';
+export { judgeRoast, roasterNamed, withRawMoisture, type RoastAnswer, type RoastStretch } from './roast-log.js';
 export { judgeLanes, type LanesAnswer, type LanesRound } from './lanes-log.js';
 export { carryValidation, validationsOf } from './kill-steps.js';
 export { lotAnswer, type LotAnswer, type LotOptions } from './lot.js';

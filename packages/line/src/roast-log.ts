@@ -86,7 +86,7 @@ export function roasterNamed(from: PlantChain, name?: string): Station {
  */
 export function judgeRoast(from: PlantChain, station: Station, table: RoastTable, options: RoastOptions = {}): RoastAnswer {
   const said = [...table.said];
-  const log = withMoisture(from, station, table, options, said);
+  const log = withRawMoisture(from, station, table, options, said);
   const carried = validationsOf(from.plant, station);
   const usable = carried.filter(({ unread }) => unread.length === 0).map(({ validation }) => validation);
   let judgement = judgeKillStep(usable, log);
@@ -129,8 +129,11 @@ const words = {
   colour: 'colour (not used in the verdict)',
 } as const;
 
-/** The log with raw moisture, where it can be known. */
-function withMoisture(from: PlantChain, station: Station, table: RoastTable, options: RoastOptions, said: string[]): RoastLog {
+/**
+ * The log with raw moisture, where it can be known: as logged, else by the intake result of the lot of each line, else as entered.
+ * @param said - what was taken is told here
+ */
+export function withRawMoisture(from: PlantChain, station: Station, table: RoastTable, options: RoastOptions, said: string[]): RoastLog {
   const { log, lots } = table;
   if (log.rawMoisture !== undefined) return log;
   if (lots) {

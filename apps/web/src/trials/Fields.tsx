@@ -36,7 +36,7 @@ export function Fields({
       )}
       {Object.keys(asked).length > 0 ? (
         <button type="button" className="button trial-back" onClick={() => ask({})}>
-          As it is
+          As it is now
         </button>
       ) : null}
     </div>

@@ -54,7 +54,12 @@ function Line({ line: { part, mark, title, refused }, open }: { readonly line: T
     <li>
       <button type="button" className={refused ? 'trial-line trial-line-none' : 'trial-line'} onClick={() => open(part)}>
         <span className="trial-line-mark">
-          <Picture marks={marks[sign]} width={18} height={18} name={sign === 'act' ? 'act:' : sign === 'tick' ? 'well:' : 'not yet:'} />
+          <Picture
+            marks={marks[sign]}
+            width={18}
+            height={18}
+            name={sign === 'act' ? 'act:' : sign === 'tick' ? 'well:' : sign === 'seen' ? 'seen:' : 'not yet:'}
+          />
         </span>
         <span className="trial-line-name">{partWords[part]}</span>
         <span className="trial-line-said">{title}</span>

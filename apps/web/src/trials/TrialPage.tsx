@@ -38,7 +38,7 @@ export function TrialPage({
       {found.state === 'refused' && Object.keys(asked).length > 0 ? (
         <p>
           <button type="button" className="button" onClick={() => ask({})}>
-            As it is
+            As it is now
           </button>
         </p>
       ) : null}
@@ -46,7 +46,10 @@ export function TrialPage({
         <div className="trial-drawn" ref={ref}>
           {sheet?.plates.map((plate) => (
             <figure key={plate.name} className="plate">
-              <div className="plate-room">
+              <div
+                className="plate-room"
+                {...(plate.width > width ? { tabIndex: 0, role: 'group', 'aria-label': `${plate.name}, scrolls sideways` } : {})}
+              >
                 <Picture marks={plate.marks} width={plate.width} height={plate.height} name={plate.name} />
               </div>
               {plate.caption ? <figcaption className="caption">{plate.caption}</figcaption> : null}

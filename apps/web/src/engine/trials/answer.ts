@@ -8,8 +8,12 @@ import { roastsSheet } from './roasts.js';
 import { speedSheet } from './speed.js';
 import { temperSheet } from './temper.js';
 import { tunnelSheet } from './tunnel.js';
+import { tight } from './words.js';
 
 export { takeFile } from './files.js';
+
+/** px: below it a drawing is not squeezed any more, it scrolls. */
+const least = 560;
 
 type Answering = (engine: Engine, asked: AskedFor, width: number) => TrialSheet;
 
@@ -26,7 +30,8 @@ const answering: Readonly<Record<TrialPart, Answering>> = {
 
 /** One question answered. @throws with one sentence where the plant, the line or a file lacks what it needs */
 export function trial(engine: Engine, part: TrialPart, asked: AskedFor, width: number): TrialSheet {
-  return answering[part](engine, asked, Math.max(320, width));
+  const sheet = answering[part](engine, asked, Math.max(least, width));
+  return { ...sheet, title: tight(sheet.title) };
 }
 
 /** The sentence of every question, as nobody asked for anything else; where one has no answer, why. */

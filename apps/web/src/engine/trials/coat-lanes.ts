@@ -1,7 +1,7 @@
 import { lanes } from '@barwright/drawing';
 import type { LanesAnswer, LanesRound } from '@barwright/line';
 import type { FigureTable, Plate } from '../trial-protocol.js';
-import { looks, n, type Words } from './words.js';
+import { looks, n, span, type Words } from './words.js';
 
 const { gram } = looks;
 
@@ -14,8 +14,15 @@ export function laneWords(words: Words, { rounds, runs }: LanesAnswer): string {
   const step = first.step!;
   const far = step.coat > 0;
   const lanesWords = far ? `lanes ${step.after + 1}–${first.lanes.at(-1)!}` : `lanes ${first.lanes[0]!}–${step.after}`;
-  const when = run.from === run.to ? `at ${first.time}` : `from ${first.time} to ${last.time}`;
+  const when = run.from === run.to ? `at ${first.time}` : `from ${span(first.time, last.time)}`;
   return `${far ? 'The far side' : 'The near side'} carried too much chocolate ${when}: ${words.amount(Math.abs(step.coat), gram)} more in ${lanesWords}.`;
+}
+
+/** Whose step it is: the centres say. */
+export function laneCause(words: Words, { rounds, runs }: LanesAnswer): string {
+  const step = runs[0] && rounds[runs[0].from]!.step;
+  if (!step) return 'What differs between near and far side in the coat alone is the enrober’s; none stands';
+  return `Centres differ by ${words.amount(Math.abs(step.centre), gram)} there, so it is the coat (95 % limits ${n(words.shown(Math.min(Math.abs(step.low), Math.abs(step.high)), gram), 1)} to ${n(words.shown(Math.max(Math.abs(step.low), Math.abs(step.high)), gram), 1)}): look at the blower nozzle and the pan level of the ${step.coat > 0 ? 'far' : 'near'} side, then at temper`;
 }
 
 /** Coat of one round lane by lane, away from the aim. */

@@ -1,10 +1,10 @@
-import { curve, type Point } from '@barwright/drawing';
+import { curve, niceTicks, type Point } from '@barwright/drawing';
 import { coatModel, enroberAnswer, judgeLanes, lanesTable, NotOnLine, type CoatModel, type EnroberAnswer } from '@barwright/line';
 import type { Engine } from '../engine.js';
 import type { AskedFor, FigureTable, Plate, Said, TrialSheet } from '../trial-protocol.js';
 import { defectsOf, defectsTable } from './coat-defects.js';
 import { fileOf, filesOf, keyOf } from './files.js';
-import { laneWords, lanesPlate, roundsTable } from './coat-lanes.js';
+import { laneCause, laneWords, lanesPlate, roundsTable } from './coat-lanes.js';
 import { askedNumber, capital, cautions, choiceField, looks, n, numberField, saying, sentences, sillOf, Words } from './words.js';
 
 /** The enrober: coat lane by lane as weighed, coat to be expected at other flow or settings, tails and feet with their cause, ways back. */
@@ -53,10 +53,7 @@ export function coatSheet(engine: Engine, asked: AskedFor, width: number): Trial
     sub: changed
       ? sentences(...waysBack(words, answer))
       : judged
-        ? sentences(
-            'Centres agree or not: what differs between near and far side in the coat alone is the enrober’s, look at blower nozzle and pan level',
-            'Below: what flow and settings do',
-          )
+        ? sentences(laneCause(words, judged), 'Below: what flow and settings do')
         : 'Ask for another flow or setting to see what it does.',
     fields: [
       numberField(asked, 'yield', 'Yield value', 'Pa', now.yield, 1),
@@ -111,8 +108,7 @@ function answerPlate(words: Words, coats: CoatModel, answer: EnroberAnswer, aske
   const mass = (value: number) => words.shown(value, gram);
   const points = xs.map((x, i): Point => [x, mass(expected[i]!.mass)]);
   const band = xs.map((x, i) => ({ x, lo: mass(expected[i]!.low), hi: mass(expected[i]!.high) }));
-  const all = [...points.map(([, y]) => y), mass(answer.after.mass)];
-  const [low, high] = [Math.min(...all) * 0.9, Math.max(...all) * 1.1];
+  const [low, high] = [Math.min(...band.map(({ lo }) => lo)) * 0.97, Math.max(...band.map(({ hi }) => hi)) * 1.02];
   const { window } = answer;
   const drawn = curve({
     width: Math.min(width, 760),
@@ -129,7 +125,7 @@ function answerPlate(words: Words, coats: CoatModel, answer: EnroberAnswer, aske
     wanted: [now, mass(answer.before.mass)],
     xLabel: 'yield value, Pa; other settings as they are',
     yLabel: `coat, ${words.unit(gram)}`,
-    yTicks: [mass(answer.target)].map((value) => +value.toFixed(1)),
+    yTicks: niceTicks(low, high, 4),
   });
   return {
     name: 'Coat to be expected against the yield value of the chocolate',

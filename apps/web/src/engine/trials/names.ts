@@ -72,7 +72,7 @@ function marketPlate({ market, allowed, refused }: MarketNames, width: number): 
 
 function marketTable({ market, source, edition, basis, allowed, inForceFrom }: MarketNames, id: string): FigureTable {
   return {
-    caption: `${titles[market]}: ${source}, ${edition}, in force from ${inForceFrom}. Shares of ${basis}.`,
+    caption: `${titles[market]}: ${source}, ${edition}, in force from ${inForceFrom}. Shares of ${basis.replace(/\.$/, '')}`,
     head: ['what decides', 'has', 'asked', 'room', 'where it stands'],
     words: [0, 4],
     rows: allowed.flatMap(({ name, reference, requirements, condition }) =>

@@ -1,5 +1,5 @@
 import { traces, type Trace } from '@barwright/drawing';
-import { judgeRoast, NotOnLine, roastTable, validationsOf, type RoastAnswer, type RoastTable } from '@barwright/line';
+import { judgeRoast, NotOnLine, roastTable, validationsOf, withRawMoisture, type RoastAnswer, type RoastTable } from '@barwright/line';
 import type { Station } from '@barwright/plant';
 import type { KillStepQuantity } from '@barwright/science';
 import type { Engine } from '../engine.js';
@@ -23,7 +23,9 @@ export function roastsSheet(engine: Engine, asked: AskedFor, width: number): Tri
   const station = roasters.find(({ slug }) => slug === asked.station) ?? likeliest(engine, roasters, file);
   const table = roastTable(file.cells, file.name, station.name);
   const moisture = askedNumber(asked, 'moisture');
-  const answer = judgeRoast(from, station, table, moisture === undefined ? {} : { rawMoisture: moisture / 100 });
+  const options = moisture === undefined ? {} : { rawMoisture: moisture / 100 };
+  const answer = judgeRoast(from, station, table, options);
+  const log = withRawMoisture(from, station, table, options, []);
   const stages = roastStages(table);
   return {
     part: 'roasts',
@@ -51,7 +53,7 @@ export function roastsSheet(engine: Engine, asked: AskedFor, width: number): Tri
         : []),
     ],
     knobs: [],
-    plates: [plate(engine, station, table, answer, stages, width)],
+    plates: [plate(engine, station, { ...table, log }, answer, stages, width)],
     tables: [...marginTable(answer), ...(stages ? [stagesTable(stages)] : []), ...stretchTable(answer)],
     said: [
       ...saying('Because', answer.reasons),

@@ -4,6 +4,7 @@ import { atSpeed, coatModel, NotOnLine, type SpeedAnswer } from '@barwright/line
 import type { Engine } from '../engine.js';
 import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol.js';
 import { quantityOf } from '../words.js';
+import { calibrated } from './tunnel-log.js';
 import { askedNumber, capital, cautions, looks, n, numberField, saying, sentences, Words } from './words.js';
 
 /** What another line speed does: which station gives out, what tunnel, temperer and enrober are asked. */
@@ -14,7 +15,9 @@ export function speedSheet(engine: Engine, asked: AskedFor, width: number): Tria
   const now = session.number('line.rate');
   const rate = askedNumber(asked, 'rate') ?? nextStep(now);
   const margin = askedNumber(asked, 'margin') ?? 5;
-  const answer = atSpeed(from, session, rate, { margin: margin / 100 });
+  const own = new Session(from.chain, session.overrides());
+  const moved = calibrated(engine, own);
+  const answer = atSpeed(from, own, rate, { margin: margin / 100 });
   const after = sessionAt(engine, rate);
   const [first] = answer.stations;
   const title = answer.first
@@ -24,7 +27,8 @@ export function speedSheet(engine: Engine, asked: AskedFor, width: number): Tria
       : `At ${n(rate, 0)} bars/min nothing tells what gives out: no station of ${from.line.name} has a rate.`;
   return {
     part: 'speed',
-    ...(answer.first ? { mark: 'act' as const } : {}),
+    // A speed that nobody asked for is only to be seen.
+    ...(answer.first ? { mark: asked.rate === undefined ? ('seen' as const) : ('act' as const) } : {}),
     title,
     sub: sentences(...answer.advice.slice(1, 4)),
     fields: [
@@ -33,7 +37,7 @@ export function speedSheet(engine: Engine, asked: AskedFor, width: number): Tria
     ],
     knobs: [],
     plates: first ? [plate(answer, now, margin / 100, width)] : [],
-    tables: [stationTable(answer), followTable(words, answer, after), ...bufferTable(answer)],
+    tables: [stationTable(answer), followTable(words, answer, after, moved), ...bufferTable(answer)],
     said: [
       ...saying('So', answer.advice),
       ...saying('Newly outside', answer.broken.map(({ id }) => capital(quantityOf(from.chain, id)?.meaning ?? id)), true), // prettier-ignore
@@ -102,7 +106,7 @@ function stationTable({ stations }: SpeedAnswer): FigureTable {
 }
 
 /** What tunnel, temperer and enrober are asked: numbers of the chain where it has them, of the tunnel model else. */
-function followTable(words: Words, answer: SpeedAnswer, after: Session): FigureTable {
+function followTable(words: Words, answer: SpeedAnswer, after: Session, moved: number): FigureTable {
   const { from, session } = words.engine;
   const ids = (pattern: RegExp) => from.chain.quantities.map(({ id }) => id).filter((id) => pattern.test(id));
   const row = (id: string, name?: string) => words.chainRow(id, session, after, name);
@@ -111,7 +115,7 @@ function followTable(words: Words, answer: SpeedAnswer, after: Session): FigureT
   const coats = coatModel(from, session);
   const coat = coats && { before: coats.at(), after: coats.at({ beltSpeed: answer.beltSpeed.after }) };
   return {
-    caption: 'What tunnel, temperer and enrober are asked',
+    caption: `What tunnel, temperer and enrober are asked${moved === 0 ? '' : `; temperatures at the exit moved by ${n(moved, 2)} K, as the log of the tunnel asks`}`,
     head: ['now', 'then'],
     rows: [
       ...row('line.belt_speed'),

@@ -15,7 +15,7 @@ import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol
 import { clockEnds, clockTicks, inOrder } from './clock-ticks.js';
 import { fileOf, filesOf, keyOf, type HeldFile } from './files.js';
 import { curveSheet } from './temper-curve.js';
-import { capital, cautions, choiceField, looks, n, saying, sentences, Words } from './words.js';
+import { capital, cautions, choiceField, looks, n, saying, sentences, span, Words } from './words.js';
 
 type Tests = Extract<TemperTable, { kind: 'tests' }>;
 
@@ -37,7 +37,7 @@ export function temperSheet(engine: Engine, asked: AskedFor, width: number): Tri
     title: titleOf(answer),
     sub: sentences(
       last &&
-        `Enrobed ${last.enrobed[0]} to ${last.enrobed[1]}${last.narrowedBy.length > 0 ? ` (${n(last.minutes, 0)} min)` : ''}; by the tests alone ${last.conservative[0]} to ${last.conservative[1]}: hold that until someone signs for less`,
+        `Enrobed ${span(last.enrobed[0], last.enrobed[1])}${last.narrowedBy.length > 0 ? ` (${n(last.minutes, 0)} min)` : ''}; by the tests alone ${span(last.conservative[0], last.conservative[1])}: hold that until someone signs for less`,
       trendWords(answer),
     ),
     fields: [
@@ -76,7 +76,7 @@ function titleOf({ incidents, tests }: TemperAnswer): string {
   } as Readonly<Record<string, string>>;
   const why = last.cause ? (cause[last.cause] ?? `cause: ${last.cause}`) : 'the log does not tell what moved it';
   const more = incidents.length > 1 ? ` ${capital(String(incidents.length - 1))} earlier.` : '';
-  return `${state} from ${last.firstOut} to ${last.lastOut}: ${why}.${more}`;
+  return `${state} from ${span(last.firstOut, last.lastOut)}: ${why}.${more}`;
 }
 
 function trendWords({ trends }: TemperAnswer): string {

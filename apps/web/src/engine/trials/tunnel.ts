@@ -1,11 +1,12 @@
 import { Session } from '@barwright/chain';
 import { belt, type Point } from '@barwright/drawing';
-import { tunnelHistory, tunnelOffset, tunnelTable, type PlantChain, type TunnelFit, type TunnelRun } from '@barwright/line';
+import { tunnelHistory, type PlantChain, type TunnelRun } from '@barwright/line';
 import type { Station } from '@barwright/plant';
 import type { Engine } from '../engine.js';
-import type { AskedFor, FigureTable, Plate, Said, TrialSheet } from '../trial-protocol.js';
-import { fileOf, filesOf, keyOf, type HeldFile } from './files.js';
+import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol.js';
+import { filesOf, keyOf } from './files.js';
 import { sessionAt } from './speed.js';
+import { calibration, logSaid } from './tunnel-log.js';
 import { askedNumber, cautions, choiceField, looks, n, numberField, saying, sentences, sillOf, Words } from './words.js';
 
 /** The cooling tunnel for a rate: temperatures along the belt, crystals, heat, dew, and what a log says of the model. */
@@ -14,13 +15,11 @@ export function tunnelSheet(engine: Engine, asked: AskedFor, width: number): Tri
   const words = new Words(engine);
   const now = engine.session.number('line.rate');
   const rate = askedNumber(asked, 'rate') ?? now;
-  const file = fileOf('tunnel', asked.file);
-  const fit = file && offsetOf(engine, file);
+  const { file, fit, offset, id: offsetId } = calibration(engine, asked);
   const station = stationOf(from, tunnelHistory(from, engine.session).station);
-  const offset = fit?.ok && asked.offset === 'log' ? fit.offset : undefined;
   const at = (bars: number) => {
     const session = sessionAt(engine, bars);
-    if (offset !== undefined) session.set(`station.${station.slug}.exit_offset`, offset);
+    if (offset !== undefined) session.set(offsetId!, offset);
     return session;
   };
   const session = at(rate);
@@ -40,14 +39,15 @@ export function tunnelSheet(engine: Engine, asked: AskedFor, width: number): Tri
     title: `At ${n(rate, 0)} bars/min bars leave the ${run.station} at ${value}${exit ? (outside ? `, outside ${words.range(exit.low ?? NaN, exit.high ?? NaN, looks.celsius)}` : ', inside their window') : ''}.`,
     sub: sentences(
       `${ends} where heat transfer is 20 % off; ${n(run.dwell / 60, 2)} min in the tunnel instead of ${n(before.dwell / 60, 2)}, ${changeWords(words, run, before)}`,
+      offset !== undefined && `The model is moved by ${n(offset, 2)} K, as ${keyOf(file!)} asks`,
       zoneFor(engine, session, knobs, run, exit?.high ?? before.exitSurface.value, words),
     ),
     fields: [
       numberField(asked, 'rate', 'Rate', 'bars/min', rate, 0),
       ...(fit?.ok
         ? choiceField('offset', 'The model reads', offset === undefined ? 'as entered' : 'log', [
-            { value: 'as entered', text: 'as entered' },
             { value: 'log', text: `as ${file!.name} asks` },
+            { value: 'as entered', text: 'as entered' },
           ])
         : []),
       ...choiceField('file', 'Log', file ? keyOf(file) : '', filesOf('tunnel').map((one) => ({ value: keyOf(one), text: keyOf(one) }))), // prettier-ignore
@@ -106,7 +106,11 @@ function zoneFor(
     if (b < -5)
       return `No air of ${run.zones[coldest]!.name} above ${words.amount(-5, looks.celsius)} brings the exit to ${words.amount(wanted, looks.celsius)}`;
   }
-  return `With ${run.zones[coldest]!.name} at ${words.amount(b, looks.celsius)} they would leave at ${words.amount(wanted, looks.celsius)}, ${words.amount(there!.dewMargin.value, looks.kelvin)} above the dew point of the room, by the model`;
+  const window = engine.from
+    .line!.stations.flatMap(({ name, setPoints }) => (name === run.station ? setPoints : []))
+    .find(({ slug }) => id.endsWith(`.${slug}`))?.value;
+  const beyond = window?.low !== undefined && b < window.low ? ', outside its own window,' : '';
+  return `With ${run.zones[coldest]!.name} at ${words.amount(b, looks.celsius)}${beyond} they would leave at ${words.amount(wanted, looks.celsius)}, ${words.amount(there!.dewMargin.value, looks.kelvin)} above the dew point of the room, by the model`;
 }
 
 function plate(
@@ -222,32 +226,4 @@ function placesTable(words: Words, run: TunnelRun): FigureTable {
     };
   });
   return { caption: 'Along the belt', head: ['after', 'air', 'top', 'middle', 'mean', 'solid fat'], rows };
-}
-
-type Fit = (TunnelFit & { readonly ok: true }) | { readonly ok: false; readonly reason: string };
-let kept: { readonly key: string; readonly file: HeldFile; readonly fit: Fit } | undefined;
-
-/** The offset takes one run of the tunnel for each reading: kept while bar, line and log stay. Zones of the log stand in for those set. */
-function offsetOf(engine: Engine, file: HeldFile): Fit {
-  const overrides = Object.entries(engine.session.overrides()).filter(([id]) => !/\.zone_\d+$/.test(id));
-  const key = `${engine.version}/${engine.from.bar.name}/${JSON.stringify(overrides)}`;
-  if (kept?.key === key && kept.file === file) return kept.fit;
-  let fit: Fit;
-  try {
-    fit = { ok: true, ...tunnelOffset(engine.from, engine.session, tunnelTable(file.cells, file.name), file.name) };
-  } catch (error) {
-    fit = { ok: false, reason: (error as Error).message };
-  }
-  kept = { key, file, fit };
-  return fit;
-}
-
-function logSaid(words: Words, file: HeldFile, fit: Fit): readonly Said[] {
-  if (!fit.ok) return saying(`Against ${file.name}`, [fit.reason]);
-  const { celsius } = looks;
-  return saying(`Against ${keyOf(file)}`, [
-    `${fit.readings} readings: measured ${words.amount(fit.measured, celsius)}, computed ${words.amount(fit.computed, celsius)} without offset.${fit.leftOut > 0 ? ` ${fit.leftOut} with marks of the belt were left out: temper or setting was off.` : ''}`,
-    `Offset ${n(fit.offset, 2)} K, 95 % limits ${n(fit.low, 2)} to ${n(fit.high, 2)} K; one reading scatters by ${n(fit.sd, 2)} K. To keep it, write it as the set point “exit offset” of the tunnel.`,
-    ...fit.said,
-  ]);
 }

@@ -8,6 +8,16 @@ import { quantityOf, whole } from '../words.js';
 
 export { capital } from '../words.js';
 
+/** A number and its unit stay on one line. */
+export const tight = (text: string): string =>
+  whole(text).replaceAll(/(\d) (?=(%|°C|K|Pa|g|kg|kW|mm|m|min|s|h|log|points|µg|bars|EUR)(?![\p{L}]))/gu, '$1\u202f');
+
+/** '17 Mar 13:30 to 14:30': a day that both ends share is said once. */
+export function span(from: string, to: string): string {
+  const day = /^(\d+ \p{L}+) \d/u.exec(from)?.[1];
+  return `${from} to ${day !== undefined && to.startsWith(`${day} `) ? to.slice(day.length + 1) : to}`;
+}
+
 /** How a number that is no quantity of the chain is written: the unit inside, the one shown, digits. */
 export type Look = Pick<Quantity, 'unit' | 'show' | 'decimals'>;
 export const looks = {
@@ -140,18 +150,22 @@ export function choiceField(
   return choices.length > 1 ? [{ kind: 'choice', key, label, value, choices }] : [];
 }
 
+const capitalFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** Sentences under a heading; nothing where there are none. */
 export function saying(title: string, lines: readonly string[], act = false): readonly Said[] {
-  return lines.length === 0 ? [] : [{ title, lines: lines.map((text) => ({ text: whole(text), ...(act ? { act: true } : {}) })) }];
+  return lines.length === 0
+    ? []
+    : [{ title, lines: lines.map((text) => ({ text: tight(capitalFirst(text)), ...(act ? { act: true } : {}) })) }];
 }
 
 export function cautions(lines: readonly string[]): readonly Said[] {
-  return lines.length === 0 ? [] : [{ title: 'Mind', lines: lines.map((text) => ({ text: whole(text) })), caution: true }];
+  return lines.length === 0 ? [] : [{ title: 'Mind', lines: lines.map((text) => ({ text: tight(text) })), caution: true }];
 }
 
 /** One sentence after another, each with its full stop. */
 export const sentences = (...parts: readonly (string | undefined | false)[]): string =>
   parts
     .filter((part): part is string => typeof part === 'string' && part !== '')
-    .map((part) => whole(/[.?!]$/.test(part) ? part : `${part}.`))
+    .map((part) => tight(capitalFirst(/[.?!]$/.test(part) ? part : `${part}.`)))
     .join(' ');
