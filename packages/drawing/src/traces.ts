@@ -27,7 +27,7 @@ export interface Trace {
   /** Stretches named under the trace. */
   readonly brackets?: readonly { readonly from: number; readonly to: number; readonly text: string }[];
   /** A curve that is computed beside it, dashed, on a scale of its own from 0 to its greatest. */
-  readonly beside?: { readonly points: readonly Point[]; readonly text: string };
+  readonly beside?: readonly Point[];
 }
 
 export interface TracesSpec {
@@ -120,12 +120,7 @@ function strip(row: Trace, sx: Axis, y: number, height: number, left: number, ri
     } else if (few) marks.push(circle(sx.at(x), sy.at(value), 2.6, { fill: 'ink' }));
   }
   if (values.length === 0) marks.push(text((left + right) / 2, y + height / 2 + 5, 'no reading', 13, { anchor: 'middle', fill: 'ink-2' }));
-  marks.push(
-    ...extreme(row, sx, sy, outside),
-    ...outs,
-    ...besideMarks(row, sx, y, height, right),
-    ...bracketMarks(row, sx, y + height + 6),
-  );
+  marks.push(...extreme(row, sx, sy, outside), ...outs, ...besideMarks(row, sx, y, height), ...bracketMarks(row, sx, y + height + 6));
   return marks;
 }
 
@@ -151,7 +146,8 @@ function extreme({ points, lo, hi }: Trace, sx: Axis, sy: Axis, outside: (value:
   for (const point of points) {
     if (!outside(point[1])) continue;
     const by = Math.max(point[1] - (hi ?? Infinity), (lo ?? -Infinity) - point[1]);
-    if (by > most) [worst, most] = [point, by];
+    // The last of several that are as far out, so that the others do not lie under its words.
+    if (by >= most) [worst, most] = [point, by];
   }
   if (!worst) return [];
   return [text(sx.at(worst[0]) + 9, sy.at(worst[1]) + 4, numberText(worst[1]), 13, { fill: 'act', weight: 560 })];
@@ -208,16 +204,13 @@ function joined(points: readonly Point[], sx: Axis, sy: Axis): Mark[] {
   return pen.empty ? [] : [path(pen.d, { stroke: 'ink', width: 1.3 })];
 }
 
-function besideMarks({ beside, id }: Trace, sx: Axis, y: number, height: number, right: number): Mark[] {
-  const most = Math.max(0, ...(beside?.points ?? []).map(([, value]) => value));
+function besideMarks({ beside, id }: Trace, sx: Axis, y: number, height: number): Mark[] {
+  const most = Math.max(0, ...(beside ?? []).map(([, value]) => value));
   if (!beside || !(most > 0)) return [];
   const sy = axis(`${id}, beside`, [0, most], y + height, y + 12);
   const pen = new Pen();
-  beside.points.forEach(([x, value], at) => (at === 0 ? pen.move(sx.at(x), sy.at(value)) : pen.to(sx.at(x), sy.at(value))));
-  return [
-    path(pen.d, { stroke: 'ink-2', width: 1.3, dash: [3, 4] }),
-    text(right, y + 9, beside.text, 13, { anchor: 'end', fill: 'ink-2' }),
-  ];
+  beside.forEach(([x, value], at) => (at === 0 ? pen.move(sx.at(x), sy.at(value)) : pen.to(sx.at(x), sy.at(value))));
+  return [path(pen.d, { stroke: 'ink-2', width: 1.3, dash: [3, 4] })];
 }
 
 function bracketMarks({ brackets, id }: Trace, sx: Axis, y: number): Mark[] {

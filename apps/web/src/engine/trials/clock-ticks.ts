@@ -1,4 +1,4 @@
-import { niceTicks } from '@barwright/drawing';
+import { niceTicks, type Point } from '@barwright/drawing';
 import type { Clock } from '@barwright/line';
 
 /** Round places of a clock with their words: hours of a day, minutes of a run. */
@@ -36,4 +36,18 @@ export function inOrder(seconds: Float64Array): readonly number[] {
   const at = Array.from(seconds.keys()).filter((i) => Number.isFinite(seconds[i]));
   for (let i = 1; i < at.length; i++) if (seconds[at[i]!]! < seconds[at[i - 1]!]!) return at.sort((a, b) => seconds[a]! - seconds[b]!);
   return at;
+}
+
+/** Readings in the order of time; where more than two and a half usual intervals are missing the line breaks. */
+export function withGaps(points: readonly Point[]): readonly Point[] {
+  if (points.length < 4) return points;
+  const steps = points
+    .slice(1)
+    .map(([x], i) => x - points[i]![0])
+    .sort((a, b) => a - b);
+  const usual = steps[Math.floor(steps.length / 2)]!;
+  return points.flatMap((point, i): Point[] => {
+    const before = points[i - 1];
+    return before && usual > 0 && point[0] - before[0] > 2.5 * usual ? [[(before[0] + point[0]) / 2, NaN], point] : [point];
+  });
 }

@@ -1,9 +1,11 @@
+import { Session } from '@barwright/chain';
 import { curve, niceTicks, type Point } from '@barwright/drawing';
 import { coatModel, enroberAnswer, judgeLanes, lanesTable, NotOnLine, type CoatModel, type EnroberAnswer } from '@barwright/line';
 import type { Engine } from '../engine.js';
 import type { AskedFor, FigureTable, Plate, Said, TrialSheet } from '../trial-protocol.js';
 import { defectsOf, defectsTable } from './coat-defects.js';
 import { fileOf, filesOf, keyOf } from './files.js';
+import { calibrated } from './tunnel-log.js';
 import { laneCause, laneWords, lanesPlate, roundsTable } from './coat-lanes.js';
 import { askedNumber, capital, cautions, choiceField, looks, n, numberField, saying, sentences, sillOf, Words } from './words.js';
 
@@ -29,7 +31,9 @@ export function coatSheet(engine: Engine, asked: AskedFor, width: number): Trial
     blower: askedNumber(asked, 'blower'),
     shaker: askedNumber(asked, 'shaker'),
   };
-  const answer = enroberAnswer(from, session, {
+  const own = new Session(from.chain, session.overrides());
+  calibrated(engine, own);
+  const answer = enroberAnswer(from, own, {
     ...(given.yield === undefined ? {} : { yieldValue: given.yield }),
     ...(given.plastic === undefined ? {} : { plasticViscosity: given.plastic }),
     ...(given.blower === undefined ? {} : { blowerSpeed: given.blower }),

@@ -59,3 +59,11 @@ async function cellsOf(name: string, bytes: Uint8Array): Promise<readonly (reado
     throw new BadTable(`${name} is no spreadsheet that can be read: ${(error as Error).message}`);
   }
 }
+
+const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+
+/** 'tunnel.csv of 17 March 2026' */
+export function fileWords({ name, day }: Pick<TakenFile, 'name' | 'day'>): string {
+  const [year, month, date] = (day ?? '').split('-').map(Number);
+  return day === undefined ? name : `${name} of ${date} ${months[month! - 1] ?? ''} ${year}`;
+}

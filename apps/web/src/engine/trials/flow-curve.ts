@@ -12,7 +12,7 @@ import {
   type FlowReport,
 } from '@barwright/science';
 import type { FigureTable, Plate, Said } from '../trial-protocol.js';
-import { keyOf, type HeldFile } from './files.js';
+import { fileWords, type HeldFile } from './files.js';
 import { n, saying, type Words } from './words.js';
 
 export interface FlowCurve {
@@ -100,7 +100,7 @@ export function curvePlate(_words: Words, { table: { up, down }, fits, file }: F
 export function curveTables(_words: Words, { fits, report, file }: FlowCurve): readonly FigureTable[] {
   return [
     {
-      caption: `Laws fitted to ${keyOf(file)}`,
+      caption: `Laws fitted to ${fileWords(file)}`,
       head: ['value', '95 % limits', 'residual', 'R²'],
       rows: fits.flatMap(({ law, parameters, residual, r2 }) =>
         Object.entries(parameters).map(([key, value], i) => {

@@ -3,7 +3,7 @@ import { isChocolate } from '@barwright/bar';
 import { chocolateOf, flowOptions, type FlowAnswer, type FlowOption } from '@barwright/line';
 import type { Engine } from '../engine.js';
 import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol.js';
-import { fileOf, filesOf, keyOf } from './files.js';
+import { fileOf, filesOf, fileWords, keyOf } from './files.js';
 import { curveOf, curvePlate, curveSaid, curveTables } from './flow-curve.js';
 import { askedNumber, capital, cautions, choiceField, looks, n, numberField, saying, sentences, Words } from './words.js';
 
@@ -49,7 +49,7 @@ export function flowSheet(engine: Engine, asked: AskedFor, width: number): Trial
         best.name !== 'nothing' &&
         `The coat would go from ${words.amount(answer.coatNow.mass, looks.gram)} to ${words.amount(best.coat.mass, looks.gram)} with the enrober as it is set`,
       curve &&
-        `${keyOf(file!)} reads ${words.amount(curve.casson.yieldValue, looks.pascal)} and ${words.amount(curve.casson.plasticViscosity, looks.pascalSecond)} by Casson`,
+        `${fileWords(file!)} reads ${words.amount(curve.casson.yieldValue, looks.pascal)} and ${words.amount(curve.casson.plasticViscosity, looks.pascalSecond)} by Casson`,
       !curve && 'Drop the table of a viscometer to begin from what was measured',
     ),
     fields: [
@@ -61,7 +61,10 @@ export function flowSheet(engine: Engine, asked: AskedFor, width: number): Trial
       ...choiceField('file', 'Table', file ? keyOf(file) : '', filesOf('viscometer').map((one) => ({ value: keyOf(one), text: keyOf(one) }))), // prettier-ignore
     ],
     knobs: [],
-    plates: [...(curve ? [curvePlate(words, curve, width)] : []), aimPlate(words, answer, width)],
+    plates: [
+      ...(curve ? [curvePlate(words, curve, width)] : []),
+      ...(answer.options.some(({ name }) => name !== 'nothing') ? [aimPlate(words, answer, width)] : []),
+    ],
     tables: [...(curve ? curveTables(words, curve) : []), optionTable(words, answer), stepTable(answer)],
     said: [
       ...saying('In law', best?.law ?? []),

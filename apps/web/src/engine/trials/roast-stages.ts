@@ -73,3 +73,17 @@ export function reductionAlong(
   if (!(sum > 0) || points.length < 2) return undefined;
   return { points, words: sum >= 5 ? '5 log, the most that was tested' : `${n(sum, 1)} log` };
 }
+
+/** s of the longest stretch of readings at or above a temperature; a reading that is missing ends it. */
+export function longestAbove(seconds: ArrayLike<number>, temperature: ArrayLike<number>, least: number): number {
+  let longest = 0;
+  let from: number | undefined;
+  for (let i = 0; i < seconds.length; i++) {
+    if (!(temperature[i]! >= least)) from = undefined;
+    else {
+      from ??= seconds[i]!;
+      longest = Math.max(longest, seconds[i]! - from);
+    }
+  }
+  return longest;
+}

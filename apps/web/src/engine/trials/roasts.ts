@@ -4,9 +4,9 @@ import type { Station } from '@barwright/plant';
 import type { KillStepQuantity } from '@barwright/science';
 import type { Engine } from '../engine.js';
 import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol.js';
-import { clockEnds, clockTicks, inOrder } from './clock-ticks.js';
+import { clockEnds, clockTicks, inOrder, withGaps } from './clock-ticks.js';
 import { fileOf, filesOf, keyOf, type HeldFile } from './files.js';
-import { reductionAlong, roastStages, stagesTable, type RoastStages } from './roast-stages.js';
+import { longestAbove, reductionAlong, roastStages, stagesTable, type RoastStages } from './roast-stages.js';
 import { askedNumber, cautions, choiceField, n, saying, sentences } from './words.js';
 
 /** A roast log against the validation of its station: proven, not proven or cannot tell, with reasons; heating rates and stages. */
@@ -63,7 +63,9 @@ export function roastsSheet(engine: Engine, asked: AskedFor, width: number): Tri
       ),
       ...saying(
         'Heating rate',
-        stages ? stages.said : ['The log has no temperature of bed, nib or kernel: heating rates and stages cannot be told.'],
+        stages
+          ? [...stages.said, ...holdWords(engine, station, table)]
+          : ['The log has no temperature of bed, nib or kernel: heating rates and stages cannot be told.'],
       ),
       ...saying('How the table was read', [...answer.read, ...answer.said]),
       ...cautions(answer.cautions),
@@ -85,6 +87,19 @@ function nearest({ margins }: RoastAnswer): string | undefined {
   if (zero.length > 0) return `${zero.map(({ quantity }) => quantity).join(' and ')} stood on the limit itself at least once`;
   const [first] = margins;
   return first && `${first.quantity} was within by ${+first.least.toPrecision(3)} ${first.unit} at its nearest`;
+}
+
+/** How long the product stayed at its limit: a reading beside the verdict, never part of it. */
+function holdWords(engine: Engine, station: Station, { log, clock }: RoastTable): readonly string[] {
+  const { validation } = validationsOf(engine.from.plant, station)[0] ?? {};
+  const least = validation?.limits.productTemperature?.min;
+  const column = log.productTemperature;
+  if (least === undefined || column === undefined || typeof column === 'number') return [];
+  const seconds = longestAbove(clock.seconds, Float64Array.from(column), least);
+  const asked = validation!.limits.residence?.min;
+  return [
+    `The product read ${n(least, 1)} °C or more for ${n(seconds / 60, 1)} min on end${asked === undefined ? '' : `; ${validation!.id} asks for ${n(asked / 60, 1)} min`}. What of a log belongs to the hold is for the HACCP team to say.`,
+  ];
 }
 
 /** The roaster whose validation is about what the log holds. */
@@ -122,6 +137,8 @@ function plate(
     validationsOf(engine.from.plant, station)[0];
   const limits = carried?.validation.limits ?? {};
   const order = inOrder(clock.seconds);
+  const product = log.productTemperature;
+  const reduction = product === undefined || typeof product === 'number' ? undefined : reductionAlong(log.time, Float64Array.from(product));
   const rows = shown.flatMap(([quantity, name, factor, unit]): Trace[] => {
     const column = log[quantity];
     const limit = limits[quantity];
@@ -134,21 +151,19 @@ function plate(
           : Float64Array.from(column);
     const tidy = (value: number | undefined) => (value === undefined ? undefined : +(factor * value).toPrecision(12));
     const [lo, hi] = [tidy(limit?.min), tidy(limit?.max)];
-    const product = quantity === 'productTemperature';
-    const along = product && stages ? reductionAlong(log.time, values!) : undefined;
+    const isProduct = quantity === 'productTemperature';
+    const along = isProduct && stages ? reduction : undefined;
     return [
       {
         id: quantity,
         name,
         unit,
-        points: values ? order.map((i) => [clock.seconds[i]!, factor * values[i]!] as const) : [],
+        points: values ? withGaps(order.map((i) => [clock.seconds[i]!, factor * values[i]!] as const)) : [],
         ...(lo === undefined ? {} : { lo, loText: `≥ ${lo}` }),
         ...(hi === undefined ? {} : { hi, hiText: `≤ ${hi}` }),
-        ...(product ? { height: 190 } : {}),
-        ...(product && stages ? { brackets: stages.brackets } : {}),
-        ...(along
-          ? { beside: { points: along.points, text: `log reduction by published D, to ${along.words}: plausibility, no proof` } }
-          : {}),
+        ...(isProduct ? { height: 190 } : {}),
+        ...(isProduct && stages ? { brackets: stages.brackets } : {}),
+        ...(along ? { beside: along.points } : {}),
       },
     ];
   });
@@ -164,7 +179,7 @@ function plate(
     width: drawn.width,
     height: drawn.height,
     caption: carried
-      ? `Pale bands: the limits of ${carried.validation.id}, all of which must hold together. A wedge lies outside; a strip without readings proves nothing.`
+      ? `Pale bands: the limits of ${carried.validation.id}, all of which must hold together. A wedge lies outside; a strip without readings proves nothing.${reduction && stages ? ` Dashed: log reduction gathered by published D values of Salmonella on cocoa beans, to ${reduction.words}; plausibility, no proof.` : ''}`
       : 'No validation is written for this station: there is no band to draw, and nothing is proven.',
   };
 }

@@ -1,10 +1,10 @@
-import { traces } from '@barwright/drawing';
+import { niceTicks, traces } from '@barwright/drawing';
 import { NotOnLine, type TemperTable } from '@barwright/line';
 import { temperCurve, temperState } from '@barwright/science';
 import type { Engine } from '../engine.js';
 import type { Field, TrialSheet } from '../trial-protocol.js';
 import { inOrder } from './clock-ticks.js';
-import { keyOf, type HeldFile } from './files.js';
+import { fileWords, type HeldFile } from './files.js';
 import { cautions, looks, n, saying, sentences, Words } from './words.js';
 
 type Curve = Extract<TemperTable, { kind: 'curve' }>;
@@ -26,7 +26,7 @@ export function curveSheet(engine: Engine, read: Curve, file: HeldFile, fields: 
   const drawn = traces({
     width,
     x: [read.time[order[0] ?? 0]! / 60, end],
-    ticks: Array.from({ length: 7 }, (_, k) => ({ at: (end * k) / 6, text: n((end * k) / 6, 1) })),
+    ticks: niceTicks(read.time[order[0] ?? 0]! / 60, end, 7).map((at) => ({ at, text: String(at) })),
     xLabel: 'min',
     rows: [
       {
@@ -53,7 +53,7 @@ export function curveSheet(engine: Engine, read: Curve, file: HeldFile, fields: 
     plates: [{ name: `Cooling curve of ${file.name}`, marks: drawn.marks, width: drawn.width, height: drawn.height }],
     tables: [
       {
-        caption: `The curve of ${keyOf(file)}`,
+        caption: `The curve of ${fileWords(file)}`,
         head: ['value'],
         rows: [
           { name: 'slope at the inflection, K/min', cells: [{ text: n(found.slope, 2), act: state !== 'well' }] },

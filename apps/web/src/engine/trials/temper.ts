@@ -12,7 +12,7 @@ import {
 } from '@barwright/line';
 import type { Engine } from '../engine.js';
 import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol.js';
-import { clockEnds, clockTicks, inOrder } from './clock-ticks.js';
+import { clockEnds, clockTicks, inOrder, withGaps } from './clock-ticks.js';
 import { fileOf, filesOf, keyOf, type HeldFile } from './files.js';
 import { curveSheet } from './temper-curve.js';
 import { capital, cautions, choiceField, looks, n, saying, sentences, span, Words } from './words.js';
@@ -148,7 +148,7 @@ function plate(words: Words, read: Tests, answer: TemperAnswer, beside: BesideTe
     width,
     x: ends,
     ticks: clockTicks(read.clock, width),
-    rows: rows.map((each) => ({ ...each, points: each.points.filter(([x]) => x >= ends[0] && x <= ends[1]) })),
+    rows: rows.map((each) => ({ ...each, points: withGaps(each.points.filter(([x]) => x >= ends[0] && x <= ends[1])) })),
     spans: answer.incidents.flatMap(({ firstOut, lastOut, state }) => {
       const [from, to] = [times.get(firstOut), times.get(lastOut)];
       return from === undefined || to === undefined

@@ -2,7 +2,7 @@ import type { Session } from '@barwright/chain';
 import { NoTunnel, tunnelHistory, tunnelOffset, tunnelTable, type TunnelFit } from '@barwright/line';
 import type { Engine } from '../engine.js';
 import type { AskedFor, Said } from '../trial-protocol.js';
-import { fileOf, keyOf, type HeldFile } from './files.js';
+import { fileOf, fileWords, type HeldFile } from './files.js';
 import { looks, n, saying, type Words } from './words.js';
 
 type Fit = (TunnelFit & { readonly ok: true }) | { readonly ok: false; readonly reason: string };
@@ -60,7 +60,7 @@ function offsetOf(engine: Engine, file: HeldFile): Fit {
 export function logSaid(words: Words, file: HeldFile, fit: Fit): readonly Said[] {
   if (!fit.ok) return saying(`Against ${file.name}`, [fit.reason]);
   const { celsius } = looks;
-  return saying(`Against ${keyOf(file)}`, [
+  return saying(`Against ${fileWords(file)}`, [
     `${fit.readings} readings: measured ${words.amount(fit.measured, celsius)}, computed ${words.amount(fit.computed, celsius)} without offset.${fit.leftOut > 0 ? ` ${fit.leftOut} with marks of the belt were left out: temper or setting was off.` : ''}`,
     `Offset ${n(fit.offset, 2)} K, 95 % limits ${n(fit.low, 2)} to ${n(fit.high, 2)} K; one reading scatters by ${n(fit.sd, 2)} K. To keep it, write it as the set point “exit offset” of the tunnel.`,
     ...fit.said,

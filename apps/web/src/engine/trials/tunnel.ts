@@ -4,7 +4,7 @@ import { tunnelHistory, type PlantChain, type TunnelRun } from '@barwright/line'
 import type { Station } from '@barwright/plant';
 import type { Engine } from '../engine.js';
 import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol.js';
-import { filesOf, keyOf } from './files.js';
+import { filesOf, fileWords, keyOf } from './files.js';
 import { sessionAt } from './speed.js';
 import { calibration, logSaid } from './tunnel-log.js';
 import { askedNumber, cautions, choiceField, looks, n, numberField, saying, sentences, sillOf, Words } from './words.js';
@@ -39,7 +39,7 @@ export function tunnelSheet(engine: Engine, asked: AskedFor, width: number): Tri
     title: `At ${n(rate, 0)} bars/min bars leave the ${run.station} at ${value}${exit ? (outside ? `, outside ${words.range(exit.low ?? NaN, exit.high ?? NaN, looks.celsius)}` : ', inside their window') : ''}.`,
     sub: sentences(
       `${ends} where heat transfer is 20 % off; ${n(run.dwell / 60, 2)} min in the tunnel instead of ${n(before.dwell / 60, 2)}, ${changeWords(words, run, before)}`,
-      offset !== undefined && `The model is moved by ${n(offset, 2)} K, as ${keyOf(file!)} asks`,
+      offset !== undefined && `The model is moved by ${n(offset, 2)} K, as ${fileWords(file!)} asks`,
       zoneFor(engine, session, knobs, run, exit?.high ?? before.exitSurface.value, words),
     ),
     fields: [

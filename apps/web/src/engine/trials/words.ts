@@ -8,9 +8,11 @@ import { quantityOf, whole } from '../words.js';
 
 export { capital } from '../words.js';
 
-/** A number and its unit stay on one line. */
+/** A number and its unit stay on one line: a thin space before a sign, a whole one before a word. */
 export const tight = (text: string): string =>
-  whole(text).replaceAll(/(\d) (?=(%|°C|K|Pa|g|kg|kW|mm|m|min|s|h|log|points|µg|bars|EUR)(?![\p{L}]))/gu, '$1\u202f');
+  whole(text)
+    .replaceAll(/(\d) (?=(%|°C|K|Pa|g|kg|kW|mm|m|s|h|µg)(?![\p{L}]))/gu, '$1\u202f')
+    .replaceAll(/(\d) (?=(min|log|points|bars|readings)(?![\p{L}]))/gu, '$1\u00a0');
 
 /** '17 Mar 13:30 to 14:30': a day that both ends share is said once. */
 export function span(from: string, to: string): string {
@@ -150,7 +152,8 @@ export function choiceField(
   return choices.length > 1 ? [{ kind: 'choice', key, label, value, choices }] : [];
 }
 
-const capitalFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** A sentence begins with a capital; the name of a file stays as it is. */
+const capitalFirst = (text: string): string => (/^\S*\.\w/.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1));
 
 /** Sentences under a heading; nothing where there are none. */
 export function saying(title: string, lines: readonly string[], act = false): readonly Said[] {
