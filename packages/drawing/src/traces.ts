@@ -163,7 +163,10 @@ function rangeOf(values: readonly number[], lo: number | undefined, hi: number |
     if (value > high) high = value;
   }
   if (!Number.isFinite(low) || !Number.isFinite(high)) return [0, 1];
-  const room = (high - low || Math.abs(high) || 1) * 0.12;
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  // Readings that are all alike get a range about them.
+  const span = high - low > 1e-9 * size && high - low > 1e-12 ? high - low : size > 1e-9 ? size : 1;
+  const room = span * 0.12;
   return [low - room, high + room];
 }
 

@@ -1,11 +1,11 @@
-import { seen, tick, wedge } from '@barwright/drawing';
+import { missing, seen, tick, wedge } from '@barwright/drawing';
 import { Picture } from '../drawing/Marks.js';
 import type { TrialLine, TrialPart } from '../engine/trial-protocol.js';
 import type { Files } from './useFiles.js';
 import { useTrials } from './useTrial.js';
 import { dayWords, partWords } from './words.js';
 
-const marks = { act: [wedge(8, 13, 12)], seen: [seen(8, 8)], tick: [tick(8, 8)], none: [seen(8, 8)] };
+const marks = { act: [wedge(8, 13, 12)], seen: [seen(8, 8)], tick: [tick(8, 8)], none: [missing(8, 8, 13)] };
 
 /** Every question with its sentence; a press opens it. */
 export function TrialList({
@@ -58,7 +58,7 @@ function Line({ line: { part, mark, title, refused }, open }: { readonly line: T
             marks={marks[sign]}
             width={18}
             height={18}
-            name={sign === 'act' ? 'act:' : sign === 'tick' ? 'well:' : sign === 'seen' ? 'seen:' : 'not yet:'}
+            name={sign === 'act' ? 'act:' : sign === 'tick' ? 'well:' : sign === 'seen' ? 'seen:' : 'missing:'}
           />
         </span>
         <span className="trial-line-name">{partWords[part]}</span>

@@ -94,7 +94,15 @@ function numbersOf(table: DataTable, column: TableColumn, wanted: Wanted, said: 
   let assumed = false;
   let bare = false;
   const strange: string[] = [];
+  const usual = factorIn(column.unit ?? wanted.unit, wanted.dimension);
+  const simple = decimal === 'point' && usual !== undefined && (column.unit !== undefined || !wanted.strict);
   column.cells.forEach((cell, i) => {
+    // Nearly every cell of a long log is a plain number in the unit of its header.
+    if (simple && /^[+-]?\d+(?:\.\d+)?$/.test(cell)) {
+      values[i] = usual(Number(cell));
+      if (column.unit === undefined && wanted.unit !== '') assumed = true;
+      return;
+    }
     if (isMissing(cell)) return;
     const { value, rest, below } = numberIn(cell, decimal);
     const unit = rest === '' ? column.unit : rest;

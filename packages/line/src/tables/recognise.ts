@@ -8,7 +8,7 @@ export type TableKind = 'viscometer' | 'roast' | 'temper' | 'tunnel' | 'lanes' |
 const kinds: readonly (readonly [TableKind, readonly RegExp[]])[] = [
   ['lanes', [/\blane\b/, /centre|center/, /finished|enrobed|coated/]],
   ['stops', [/^(start|from|begin)/, /^(end|to|until)/]],
-  ['viscometer', [/shear|gamma|γ|^rate$/, /stress|tau|τ|visco|eta|η/]],
+  ['viscometer', [/shear|gamma|γ|^rate$|^d$/, /stress|tau|τ|visco|eta|η/]],
   ['temper', [/slope|temper (index|unit|value)|\bctu\b/]],
   ['roast', [/veloc|bed|nib|residence|dwell|raw (lot|moist)|roast|drum/, /time|date|clock/]],
   ['tunnel', [/bar (exit|out)|belt marks?|zone ?1\b/]],
@@ -21,7 +21,8 @@ const kinds: readonly (readonly [TableKind, readonly RegExp[]])[] = [
  * @throws BadTable where no heading tells
  */
 export function tableKind(rows: readonly (readonly string[])[], name: string): TableKind {
-  const table = tableOf(rows, name);
+  // Headings stand above the readings; a long log need not be read whole for them.
+  const table = tableOf(rows.slice(0, 400), name);
   const fits = (words: RegExp) => table.columns.some((column) => words.test(column.words));
   const found = kinds.find(([, all]) => all.every(fits));
   if (found) return found[0];

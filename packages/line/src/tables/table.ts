@@ -33,7 +33,7 @@ export interface DataTable {
  */
 export function tableOf(rows: readonly (readonly string[])[], name: string): DataTable {
   const filled = rows
-    .map((cells, i) => ({ cells: cells.map((cell) => cell.replace(/^\ufeff/, '').trim()), row: i + 1 }))
+    .map((cells, i) => ({ cells: cells.map((cell) => (cell.startsWith('\ufeff') ? cell.slice(1) : cell).trim()), row: i + 1 }))
     .filter(({ cells }) => cells.some((cell) => cell !== ''));
   if (filled.length === 0) throw new BadTable(`${name} is empty; a line of headers and a line for each reading are expected`);
   const at = filled.findIndex(({ cells }, i) =>
@@ -70,8 +70,18 @@ export function tableOf(rows: readonly (readonly string[])[], name: string): Dat
       },
     ];
   });
-  const decimal = decimalOf(columns.flatMap(({ cells }) => cells));
+  const decimal =
+    firstOf(columns, ({ cells }) => (decimalOf(cells) === 'point' ? 'point' : undefined)) ??
+    firstOf(columns, ({ cells }) => decimalOf(cells));
   return { name, columns, rowNumbers: body.map(({ row }) => row), decimal, said };
+}
+
+function firstOf<T, R>(list: readonly T[], find: (of: T) => R | undefined): R | undefined {
+  for (const one of list) {
+    const found = find(one);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 /** Words above numbers: no cell is a number, and in a line or two below at least one is a number or a time. */

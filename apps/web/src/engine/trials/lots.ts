@@ -1,4 +1,5 @@
 import { curve, whiskers } from '@barwright/drawing';
+import { planAcceptance } from '@barwright/science';
 import { lotAnswer, NotOnLine, type LotAnswer } from '@barwright/line';
 import type { Engine } from '../engine.js';
 import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol.js';
@@ -123,8 +124,11 @@ function worthPlate({ worth, lot }: LotAnswer, width: number): readonly Plate[] 
 
 function oddsPlate({ aflatoxin }: LotAnswer, width: number): readonly Plate[] {
   const [odds] = aflatoxin;
-  if (!odds || odds.acceptance.length < 2) return [];
-  const points = odds.acceptance.map(({ mean, chance }) => [mean, 100 * chance] as const);
+  if (!odds) return [];
+  const { sampleMass, portionMass } = odds.belief;
+  const test = { sampleMass, portionMass, analyses: 1, limit: odds.limit, samples: 1 };
+  const chance = (mean: number) => 100 * planAcceptance('shelled peanut', mean, test);
+  const points = Array.from({ length: 40 }, (_, k) => (4 * odds.limit * (k + 1)) / 40).map((mean) => [mean, chance(mean)] as const);
   const drawn = curve({
     width: Math.min(width, 760),
     height: 260,
@@ -134,7 +138,7 @@ function oddsPlate({ aflatoxin }: LotAnswer, width: number): readonly Plate[] {
     xLabel: `true mean of the lot, ${odds.what}, µg/kg`,
     yLabel: 'lots accepted, %',
     yTicks: [0, 50, 100],
-    wanted: [odds.limit, points.find(([mean]) => mean === odds.limit)?.[1] ?? 50],
+    wanted: [odds.limit, chance(odds.limit)],
   });
   return [{ name: 'Chance that one such test accepts a lot', marks: drawn.marks, width: drawn.width, height: drawn.height, caption: `Ring: a lot exactly at the limit of ${n(odds.limit, 0)} µg/kg is accepted that often.` }]; // prettier-ignore
 }

@@ -20,8 +20,9 @@ export function roastsSheet(engine: Engine, asked: AskedFor, width: number): Tri
   );
   if (roasters.length === 0)
     throw new NotOnLine(`${from.line?.name ?? from.bar.name} has no roaster, so a roast log belongs to nothing here`);
-  const station = roasters.find(({ slug }) => slug === asked.station) ?? likeliest(engine, roasters, file);
-  const table = roastTable(file.cells, file.name, station.name);
+  const read = tableOfFile(file);
+  const station = roasters.find(({ slug }) => slug === asked.station) ?? likeliest(engine, roasters, read);
+  const table = { ...read, log: { ...read.log, roaster: station.name } };
   const moisture = askedNumber(asked, 'moisture');
   const options = moisture === undefined ? {} : { rawMoisture: moisture / 100 };
   const answer = judgeRoast(from, station, table, options);
@@ -102,10 +103,17 @@ function holdWords(engine: Engine, station: Station, { log, clock }: RoastTable)
   ];
 }
 
+let kept: { readonly file: HeldFile; readonly table: RoastTable } | undefined;
+
+/** A long log is read once; which roaster it belongs to does not change what it says. */
+function tableOfFile(file: HeldFile): RoastTable {
+  if (kept?.file !== file) kept = { file, table: roastTable(file.cells, file.name, '') };
+  return kept.table;
+}
+
 /** The roaster whose validation is about what the log holds. */
-function likeliest(engine: Engine, roasters: readonly Station[], file: HeldFile): Station {
+function likeliest(engine: Engine, roasters: readonly Station[], { columns }: RoastTable): Station {
   const told = (station: Station) => {
-    const { columns } = roastTable(file.cells, file.name, station.name);
     const has = new Set(columns.map(({ quantity }) => quantity));
     const limits = validationsOf(engine.from.plant, station).flatMap(
       ({ validation }) => Object.keys(validation.limits) as KillStepQuantity[],

@@ -38,7 +38,7 @@ export function tunnelSheet(engine: Engine, asked: AskedFor, width: number): Tri
     ...(outside ? { mark: 'act' as const } : {}),
     title: `At ${n(rate, 0)} bars/min bars leave the ${run.station} at ${value}${exit ? (outside ? `, outside ${words.range(exit.low ?? NaN, exit.high ?? NaN, looks.celsius)}` : ', inside their window') : ''}.`,
     sub: sentences(
-      `${ends} where heat transfer is 20 % off; ${n(run.dwell / 60, 2)} min in the tunnel instead of ${n(before.dwell / 60, 2)}, ${changeWords(words, run, before)}`,
+      `${ends} where heat transfer is 20 % off; ${n(run.dwell / 60, 2)} min in the tunnel${rate === now ? '' : ` instead of ${n(before.dwell / 60, 2)}, ${changeWords(words, run, before)}`}`,
       offset !== undefined && `The model is moved by ${n(offset, 2)} K, as ${fileWords(file!)} asks`,
       zoneFor(engine, session, knobs, run, exit?.high ?? before.exitSurface.value, words),
     ),
@@ -169,6 +169,7 @@ function numbers(
 ): FigureTable {
   const { celsius, kelvin, kilowatt } = looks;
   const slug = stationOf(words.engine.from, run.station).slug;
+  const same = before.rate === run.rate;
   const ranged = (key: 'exitSurface' | 'exitMean' | 'dewMargin', look: typeof celsius | typeof kelvin) => (of: TunnelRun) => ({
     text: `${words.amount(of[key].value, look)} (${words.range(of[key].low, of[key].high, look)})`,
     ...(key === 'exitSurface' && exit
@@ -181,11 +182,11 @@ function numbers(
   const row = (name: string, cell: (of: TunnelRun) => FigureTable['rows'][number]['cells'][number], id?: string) => ({
     name,
     ...(id && words.engine.from.chain.index.has(id) ? { id } : {}),
-    cells: [cell(before), cell(run)],
+    cells: same ? [cell(run)] : [cell(before), cell(run)],
   });
   return {
-    caption: 'The tunnel now and at the rate asked',
-    head: [`${n(before.rate, 0)} bars/min`, `${n(run.rate, 0)} bars/min`],
+    caption: same ? 'The tunnel as it runs' : 'The tunnel now and at the rate asked',
+    head: same ? [`${n(run.rate, 0)} bars/min`] : [`${n(before.rate, 0)} bars/min`, `${n(run.rate, 0)} bars/min`],
     rows: [
       row('belt', (of) => ({ text: `${n(60 * of.beltSpeed, 2)} m/min` }), 'line.belt_speed'),
       row('time in the tunnel', (of) => ({ text: `${n(of.dwell / 60, 2)} min` }), `station.${slug}.dwell`),
