@@ -27,6 +27,22 @@ describe('an address', () => {
     );
   });
 
+  it('keeps what a trial was asked, times of day too, and drops it elsewhere', () => {
+    const address = {
+      plant: 'a',
+      bar: 'b',
+      screen: 'trials' as const,
+      part: 'temper',
+      asked: { until: '17 Mar 13:30', file: 'a b.csv' },
+      changes: {},
+    };
+    const [path, search = ''] = writeAddress(address).split('?');
+    expect(path).toBe('/a/b/trials/temper');
+    expect(readAddress(path!, search)).toEqual(address);
+    expect(writeAddress({ ...address, screen: 'band' })).toBe('/a/b/band');
+    expect(readAddress('/a/b/trials', 'ask=x:1')).toEqual({ plant: 'a', bar: 'b', screen: 'trials', changes: {} });
+  });
+
   it('is the section where it says nothing, and drops what is no number', () => {
     expect(readAddress('/', '')).toEqual({ screen: 'section', changes: {} });
     expect(readAddress('/a/b/nowhere', '?version=0&set=x:&set=y:z&set=q:1')).toEqual({

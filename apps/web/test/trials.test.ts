@@ -1,0 +1,167 @@
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { house, patience } from './house.js';
+
+const at = house();
+const fixtures = join(import.meta.dirname, '../../cli/test/fixtures');
+const plain = (text: string) => text.replace(/[\u2009\u202f\u00a0]/g, ' ');
+const title = async (page: Page) => plain(await page.locator('h1').innerText());
+const titled = (page: Page, words: string) =>
+  page.waitForFunction(
+    (wanted) =>
+      document
+        .querySelector('h1')
+        ?.textContent?.replace(/[\u2009\u202f\u00a0]/g, ' ')
+        .includes(wanted),
+    words,
+  );
+const open = async (page: Page, rest = '') => {
+  await page.goto(`${at.url()}/pellamoor/kestrowan/trials${rest}`);
+  await page.waitForSelector(rest.startsWith('/') ? '.plate path' : '.trial-line');
+};
+const flow = [
+  'shear rate (1/s),stress (Pa)',
+  ...[2, 5, 10, 20, 40, 50].map((rate) => `${rate},${((Math.sqrt(10) + Math.sqrt(2 * rate)) ** 2).toFixed(4)}`),
+].join('\n');
+
+/** As a hand would drop it anywhere on the page. */
+async function drop(page: Page, name: string, text: string): Promise<void> {
+  const data = await page.evaluateHandle(
+    ([file, content]) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([content!], file!, { type: 'text/csv' }));
+      return transfer;
+    },
+    [name, text],
+  );
+  await page.dispatchEvent('.trials', 'dragover', { dataTransfer: data });
+  await page.waitForSelector('.drop-over');
+  await page.dispatchEvent('.trials', 'drop', { dataTransfer: data });
+}
+
+describe('the trials', { timeout: 2 * patience }, () => {
+  it('list every question with its sentence, and open each', async () => {
+    const page = await at.page();
+    await open(page);
+    expect(await title(page)).toBe('Three of these ask for a person.');
+    expect(await page.locator('.trial-line').count()).toBe(8);
+    expect(plain(await page.locator('.sub').innerText())).toContain('4 logs of 17 March 2026');
+    await page.locator('.trial-line', { hasText: 'Temper' }).click();
+    await page.waitForURL(/\/trials\/temper$/);
+    await titled(page, 'the coolant supply moved it, not the throughput');
+    await page.goBack();
+    await page.waitForSelector('.trial-line');
+    expect(at.complaints).toEqual([]);
+  });
+
+  it('are reached from the foot, and left by it', async () => {
+    const page = await at.page();
+    await page.goto(`${at.url()}/pellamoor/kestrowan/section`);
+    await page.getByRole('button', { name: 'Trials', exact: true }).click();
+    await page.waitForSelector('.trial-line');
+    await page.getByRole('button', { name: 'Speed', exact: true }).click();
+    await page.waitForURL(/\/trials\/speed$/);
+    await page.getByRole('button', { name: 'Band', exact: true }).click();
+    await page.waitForURL(/\/kestrowan\/band$/);
+  });
+
+  it('show from an address what was asked, and keep in it what is asked next', async () => {
+    const page = await at.page();
+    await open(page, '/speed?ask=rate:1050');
+    expect(await title(page)).toBe('At 1 050 bars/min the slab former cannot: it is full at 1 000.');
+    expect(await page.locator('.margin-mark svg').getAttribute('aria-label')).toBe('act:');
+    const rate = page.getByRole('textbox', { name: /^Rate/ });
+    await rate.fill('990');
+    await rate.press('Enter');
+    await titled(page, 'Every station can do 990 bars/min');
+    await page.waitForURL(/ask=rate:990/);
+    await page.getByRole('button', { name: 'As it is now' }).click();
+    await page.waitForURL((url) => !url.search.includes('ask='));
+    await rate.fill('fast');
+    expect(await page.locator('.trial-field .said-act').innerText()).toBe('‘fast’ is no number.');
+  });
+
+  it('open where a number comes from, and give the focus back', async () => {
+    const page = await at.page();
+    await open(page, '/speed?ask=rate:1050');
+    const number = page.locator('.trial-table [data-quantity="station.temperer.throughput"]').first();
+    await number.focus();
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.inspector .about');
+    expect(await page.locator('.inspector-title').innerText()).toBe('Chocolate through the temperer');
+    await page.keyboard.press('Escape');
+    await page.waitForSelector('.inspector', { state: 'detached' });
+    await page.waitForFunction(() => (document.activeElement as HTMLElement | null)?.dataset.quantity === 'station.temperer.throughput');
+  });
+
+  it('follow a zone of the tunnel that is turned by keys, and go back', async () => {
+    const page = await at.page();
+    await open(page, '/tunnel?ask=rate:1050');
+    const before = await title(page);
+    const zone = page.locator('.trial-knobs [role="slider"]').nth(1);
+    await zone.focus();
+    for (const value of ['12.0', '12.5', '13.0']) {
+      await page.keyboard.press('Shift+ArrowUp');
+      await page.waitForFunction(
+        (digits) => document.querySelectorAll('.trial-knobs [role="slider"]')[1]?.getAttribute('aria-valuetext')?.startsWith(digits),
+        value,
+      );
+    }
+    await page.waitForFunction(
+      (words) => document.querySelector('h1')?.textContent?.replace(/[\u2009\u202f\u00a0]/g, ' ') !== words,
+      before,
+    );
+    await page.waitForURL(/set=set\.cooling_tunnel\.zone_2:/);
+    await page.getByRole('button', { name: 'Back to truth' }).click();
+    await titled(page, before);
+  });
+
+  it('answer a log that is dropped anywhere, and one that is chosen', async () => {
+    const page = await at.page();
+    await open(page);
+    await drop(page, 'flow.csv', flow);
+    await page.waitForURL(/\/trials\/flow$/);
+    await page.waitForFunction(() => document.querySelector('.sub')?.textContent?.includes('flow.csv reads'));
+    expect(plain(await page.locator('.sub').innerText())).toContain('flow.csv reads 10.0 Pa and 2.00 Pa·s by Casson');
+    expect(await page.locator('.drop-said').innerText()).toContain('flow.csv: the table of a viscometer, 7 lines.');
+    const button = page.getByRole('button', { name: 'Choose a file' });
+    await button.focus();
+    const chosen = page.waitForEvent('filechooser');
+    await page.keyboard.press('Enter');
+    await (await chosen).setFiles(join(fixtures, 'roast.xlsx'));
+    await page.waitForURL(/\/trials\/roasts$/);
+    await titled(page, 'The kill step of the peanut roaster is proven: all 12 readings');
+    expect(at.complaints).toEqual([]);
+  });
+
+  it('say of each file that cannot be read what came and what was expected', async () => {
+    const page = await at.page();
+    await open(page);
+    await drop(page, 'pallets.csv', 'pallet,cases\nP1,20\n');
+    await page.waitForSelector('.drop-said .said-act');
+    expect(await page.locator('.drop-said').innerText()).toMatch(
+      /^pallets\.csv has the columns "pallet", "cases".*expected are those of a viscometer/s,
+    );
+    await drop(page, 'open.csv', 'time,slope\n06:30,"0.1\n');
+    await page.waitForFunction(() => document.querySelector('.drop-said')?.textContent?.startsWith('open.csv, line 2'));
+    expect(page.url()).toMatch(/\/trials$/);
+  });
+
+  it('say what is missing where a plant has no log of a day', async () => {
+    const page = await at.page();
+    await page.goto(`${at.url()}/tollhythe/orvenby/trials`);
+    await page.waitForSelector('.trial-line-none');
+    expect(await page.locator('.sub').innerText()).toContain('no log of a day beside it');
+    await page.locator('.trial-line', { hasText: 'Roasts' }).click();
+    await titled(page, 'There is no roast log yet.');
+  });
+
+  it('tell a day that does not come, and answer without it', async () => {
+    const page = await at.page();
+    await page.route('**/days', (route) => route.abort());
+    await open(page);
+    expect(await page.locator('.drop-said').innerText()).toMatch(/^The server does not answer/);
+    expect(await page.locator('.trial-line-none').count()).toBe(2);
+  });
+});
