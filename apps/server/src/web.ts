@@ -36,11 +36,15 @@ export async function serveWeb(app: FastifyInstance, web: Web): Promise<void> {
       setHeaders: (response, path) => {
         const hashed = /[\\/]assets[\\/][^\\/]+-[\w-]{8,}\.\w+(\.br|\.gz)?$/.test(path);
         response.setHeader('cache-control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache');
+        // A worker takes the policy of its own file. It alone may compile the optimiser; the page may compile nothing.
+        if (/[\\/]worker-[\w-]+\.js(\.br|\.gz)?$/.test(path)) response.setHeader('content-security-policy', workerPolicy);
       },
     });
   });
   app.get('/', (request, reply) => sendPage(web, request, reply));
 }
+
+const workerPolicy = contentPolicy({ scripts: ["'wasm-unsafe-eval'"] });
 
 /** True for a path that a person may open: not the API, and not a file that is missing. */
 export function isScreen(request: FastifyRequest): boolean {

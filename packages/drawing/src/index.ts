@@ -62,3 +62,4 @@ export { whiskers, type Whisker, type WhiskersDrawing, type WhiskersSpec } from 
 export { aim, type AimDrawing, type AimSpec, type Way } from './aim.js';
 export type { Point } from './geometry/polygon.js';
 export { niceTicks, tickText } from './axes.js';
+export { sagging, type SaggedHalf, type SaggingSpec } from './sagging.js';

@@ -238,7 +238,7 @@ function answerOf(
     moisture: { now: start.moisture, best: best.moisture },
     properties,
     // Without an answer the prices are those of breaking a limit, and say nothing.
-    binding: broken.length > 0 ? [] : binding.sort((a, b) => b.price - a.price),
+    binding: broken.length > 0 ? [] : binding.filter(({ price }) => price >= 5e-5).sort((a, b) => b.price - a.price),
     rounds,
   };
   return { ...answer, sentences: sentencesOn(answer, broken) };

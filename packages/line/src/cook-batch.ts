@@ -53,6 +53,10 @@ export interface BatchAnswer {
   readonly aim: number;
   readonly moisture: number;
   readonly window: { readonly low?: number; readonly high?: number };
+  /** What is turned to make such a batch, and the line's own set points at the aim: temperature as shown, °C, and refractometer. */
+  readonly knob: { readonly id: string; readonly value: number };
+  readonly setPoint: number;
+  readonly refractometerSet: number;
   /** What each reading says, on the plant's own scale: the reading at the aim is taken to be the set point of the line. */
   readonly says: readonly ReadingSays[];
   /** Where temperature and the rest contradict: what the probe shows too much, K, and the pressure that would explain it as well, Pa. */
@@ -116,6 +120,9 @@ export function batchAnswer(from: PlantChain, session: Session, readings: BatchR
     aim,
     moisture,
     window,
+    knob: { id: curve.knob, value: knobFor(curve, moisture) },
+    setPoint: before.number(`${c}.cook_indicated`) + offsetFrom(from, before, curve, 'temperature'),
+    refractometerSet: before.number(`${c}.refractometer`) + offsetFrom(from, before, curve, 'refractometer'),
     says,
     ...(probe ? { probe } : {}),
     changes: changesOf(from, before, after, component, layer),

@@ -21,6 +21,12 @@ export function cookOf(from: PlantChain, name?: string): Component {
   return found;
 }
 
+/** The cooks of a bar, the one that flows as a caramel first. @throws NoCook where nothing is cooked */
+export function cookChoices(from: PlantChain): readonly Component[] {
+  const first = cookOf(from);
+  return [first, ...cookedComponents(from).filter((one) => one !== first)];
+}
+
 /** What is turned to move the moisture of a cook: whatever the definition ends it by. */
 export function cookKnob(from: PlantChain, component: Component): string {
   const stage = component.stages.find((one) => one.cook)!;

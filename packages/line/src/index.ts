@@ -60,7 +60,7 @@ export {
   type TunnelTable,
 } from './tables/index.js';
 export { drivenByTemperature, type Driven } from './drive.js';
-export { NoCook } from './cook-curve.js';
+export { cookChoices, NoCook } from './cook-curve.js';
 export { batchAnswer, type BatchAnswer, type BatchReadings, type Change, type Neighbours } from './cook-batch.js';
 export { judgeCooks, type CookLogAnswer, type JudgedBatch, type LearnedOffset } from './cook-log.js';
 export { layerSlump, type LayerSlump } from './slump.js';

@@ -1,8 +1,24 @@
 import type { Mark } from '@barwright/drawing';
 import type { TableKind } from '@barwright/line';
 
-/** The questions that the trials answer, in the order in which chocolate meets a bar. */
-export const trialParts = ['speed', 'lots', 'roasts', 'flow', 'names', 'temper', 'coat', 'tunnel'] as const;
+/** The questions that the trials answer: the line, the kettle and the slab, then chocolate as it meets a bar. */
+export const trialParts = [
+  'speed',
+  'cooks',
+  'batch',
+  'window',
+  'syrup',
+  'pressure',
+  'blend',
+  'slab',
+  'lots',
+  'roasts',
+  'flow',
+  'names',
+  'temper',
+  'coat',
+  'tunnel',
+] as const;
 export type TrialPart = (typeof trialParts)[number];
 
 /** A drawing as marks, with the words that tell it. */
@@ -85,6 +101,8 @@ export interface TakenFile {
   readonly rows: number;
   /** Day whose folder it lies in; left out: brought by hand. */
   readonly day?: string;
+  /** The component that its name tells, where it is a log of one. */
+  readonly component?: string;
 }
 
 export interface TrialAsks {

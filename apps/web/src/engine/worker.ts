@@ -48,7 +48,10 @@ const verbs: { readonly [V in Verb]: (ask: Asks[V]) => Answers[V] | Promise<Answ
   compare: ({ wire }) => compareVersions(engine(), decodePlant(wire as WirePlant)),
   band: ({ measure, width, height }) => bandPicture(engine(), measure, width, height),
   file: async (ask) => (await trials()).takeFile(ask),
-  trial: async ({ part, asked, width }) => (await trials()).trial(engine(), part, asked, width),
+  trial: async ({ part, asked, width }) =>
+    part === 'blend'
+      ? (await import('./trials/blend.js')).blendSheet(engine(), asked)
+      : (await trials()).trial(engine(), part, asked, width),
   trials: async () => (await trials()).trialLines(engine()),
 };
 

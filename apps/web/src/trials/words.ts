@@ -4,6 +4,13 @@ import { trialParts, type TrialPart } from '../engine/trial-protocol.js';
 /** The questions by the words of the trade. */
 export const partWords: Readonly<Record<TrialPart, string>> = {
   speed: 'Speed',
+  cooks: 'Cooks',
+  batch: 'One batch',
+  window: 'Window',
+  syrup: 'Syrup',
+  pressure: 'Pressure',
+  blend: 'Blend',
+  slab: 'Slab',
   lots: 'Lots',
   roasts: 'Roasts',
   flow: 'Flow',
@@ -21,6 +28,7 @@ export const kindWords: Readonly<Record<TableKind, string>> = {
   lanes: 'weights lane by lane',
   stops: 'stops of the line',
   counts: 'counts of the cutter',
+  cooks: 'a log of cooks',
 };
 
 export const partOf = (word: string | undefined): TrialPart | undefined => trialParts.find((part) => part === word);

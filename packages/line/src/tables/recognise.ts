@@ -2,11 +2,12 @@ import { BadTable } from './bad-table.js';
 import { tableOf, type DataTable } from './table.js';
 
 /** What a table holds, as its headings say. */
-export type TableKind = 'viscometer' | 'roast' | 'temper' | 'tunnel' | 'lanes' | 'stops' | 'counts';
+export type TableKind = 'viscometer' | 'roast' | 'temper' | 'tunnel' | 'lanes' | 'stops' | 'counts' | 'cooks';
 
 /** Headings of each kind, the most telling first: a kind fits where every one of its words is found. */
 const kinds: readonly (readonly [TableKind, readonly RegExp[]])[] = [
   ['lanes', [/\blane\b/, /centre|center/, /finished|enrobed|coated/]],
+  ['cooks', [/cook|kettle/, /end|time/, /moisture|refracto|solids|brix|cook.*temp/]],
   ['stops', [/^(start|from|begin)/, /^(end|to|until)/]],
   ['viscometer', [/shear|gamma|γ|^rate$|^d$/, /stress|tau|τ|visco|eta|η/]],
   ['temper', [/slope|temper (index|unit|value)|\bctu\b/]],
@@ -29,7 +30,7 @@ export function tableKind(rows: readonly (readonly string[])[], name: string): T
   if (isCurve(table)) return 'temper';
   const names = table.columns.map(({ header }) => `"${header}"`).join(', ');
   throw new BadTable(
-    `${name} has the columns ${names}, which tell no log that is known here; expected are those of a viscometer (shear rate, stress), a roast log (time, zone air, air velocity, bed depth, residence, or nib bed), temper tests (time, slope or index), a cooling curve (time, temperature), a tunnel log (time, zones, bar exit) or lane weights (lane, centre, finished)`,
+    `${name} has the columns ${names}, which tell no log that is known here; expected are those of a viscometer (shear rate, stress), a roast log (time, zone air, air velocity, bed depth, residence, or nib bed), temper tests (time, slope or index), a cooling curve (time, temperature), a tunnel log (time, zones, bar exit) lane weights (lane, centre, finished) or a log of cooks (batch, cook end, cook temperature, refractometer, moisture)`,
   );
 }
 

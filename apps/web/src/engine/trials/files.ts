@@ -14,6 +14,7 @@ const partOf: Partial<Record<TableKind, TrialPart>> = {
   temper: 'temper',
   tunnel: 'tunnel',
   lanes: 'coat',
+  cooks: 'cooks',
 };
 
 /** Reads a file and tells what it is by its headings. @throws BadTable with one sentence */
@@ -23,7 +24,16 @@ export async function takeFile({ name, bytes, day }: TrialAsks['file']): Promise
   const part = partOf[kind];
   if (!part && day === undefined)
     throw new BadTable(`${name} is a log of ${kind === 'stops' ? 'stops' : 'counts'}, which no trial asks for by itself`);
-  const file: HeldFile = { name, kind, rows: cells.length, cells, ...(part ? { part } : {}), ...(day === undefined ? {} : { day }) };
+  const component = kind === 'cooks' ? /^([a-z]+)[_ -]?(batch|cook|kettle)/i.exec(name)?.[1]?.toLowerCase() : undefined;
+  const file: HeldFile = {
+    name,
+    kind,
+    rows: cells.length,
+    cells,
+    ...(part ? { part } : {}),
+    ...(component === undefined ? {} : { component }),
+    ...(day === undefined ? {} : { day }),
+  };
   const at = held.findIndex((other) => other.name === name && other.day === day);
   if (at >= 0) held.splice(at, 1);
   held.push(file);

@@ -25,6 +25,7 @@ export type Look = Pick<Quantity, 'unit' | 'show' | 'decimals'>;
 export const looks = {
   celsius: { unit: '°C', decimals: 1 },
   kelvin: { unit: 'K', decimals: 1 },
+  density: { unit: 'kg/m³', show: 'g/cm³', decimals: 3 },
   gram: { unit: 'kg', show: 'g', decimals: 1 },
   millimetre: { unit: 'm', show: 'mm', decimals: 2 },
   kilowatt: { unit: 'W', show: 'kW', decimals: 1 },
