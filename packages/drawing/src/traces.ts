@@ -141,16 +141,20 @@ function endsOf(values: readonly number[], sy: Axis, right: number): Mark[] {
 
 /** The reading that lies furthest outside is written beside it. */
 function extreme({ points, lo, hi }: Trace, sx: Axis, sy: Axis, outside: (value: number) => boolean): Mark[] {
-  let worst: Point | undefined;
+  let worst = -1;
   let most = 0;
-  for (const point of points) {
-    if (!outside(point[1])) continue;
+  points.forEach((point, i) => {
+    if (!outside(point[1])) return;
     const by = Math.max(point[1] - (hi ?? Infinity), (lo ?? -Infinity) - point[1]);
-    // The last of several that are as far out, so that the others do not lie under its words.
-    if (by >= most) [worst, most] = [point, by];
-  }
-  if (!worst) return [];
-  return [text(sx.at(worst[0]) + 9, sy.at(worst[1]) + 4, numberText(worst[1]), 13, { fill: 'act', weight: 560 })];
+    if (by > most) [worst, most] = [i, by];
+  });
+  if (worst < 0) return [];
+  // Behind the last of its neighbours that are outside too, so that no wedge lies on the number.
+  let last = worst;
+  while (last + 1 < points.length && outside(points[last + 1]![1])) last++;
+  const words = numberText(points[worst]![1]);
+  const x = Math.min(sx.at(points[last]![0]) + 9, sx.at(sx.to) - textWidth(words, 13));
+  return [text(x, sy.at(points[worst]![1]) + 4, words, 13, { fill: 'act', weight: 560 })];
 }
 
 const numberText = (value: number): string => String(+value.toPrecision(4)).replace('-', '\u2212');

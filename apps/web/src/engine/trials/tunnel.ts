@@ -188,7 +188,7 @@ function numbers(
     caption: same ? 'The tunnel as it runs' : 'The tunnel now and at the rate asked',
     head: same ? [`${n(run.rate, 0)} bars/min`] : [`${n(before.rate, 0)} bars/min`, `${n(run.rate, 0)} bars/min`],
     rows: [
-      row('belt', (of) => ({ text: `${n(60 * of.beltSpeed, 2)} m/min` }), 'line.belt_speed'),
+      row('belt', (of) => words.cell(of.beltSpeed, looks.belt), 'line.belt_speed'),
       row('time in the tunnel', (of) => ({ text: `${n(of.dwell / 60, 2)} min` }), `station.${slug}.dwell`),
       row('top of the coat at the exit', ranged('exitSurface', celsius)),
       row('what the bar evens out to', ranged('exitMean', celsius)),

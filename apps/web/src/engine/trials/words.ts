@@ -34,6 +34,7 @@ export const looks = {
   pascalSecond: { unit: 'Pa·s', decimals: 2 },
   metrePerSecond: { unit: 'm/s', decimals: 1 },
   metre: { unit: 'm', decimals: 0 },
+  belt: { unit: 'm/s', show: 'm/min', decimals: 2 },
 } as const satisfies Record<string, Look>;
 
 /** A number with fixed digits, a true minus and thin spaces that do not break. */
