@@ -119,6 +119,8 @@ describe('the trials', { timeout: 2 * patience }, () => {
 
   it('answer a log that is dropped anywhere, and one that is chosen', async () => {
     const page = await at.page();
+    // Before anything else: a browser takes its time to leave its own dialog out.
+    const chosen = page.waitForEvent('filechooser', { timeout: 2 * patience });
     await open(page);
     await drop(page, 'flow.csv', flow);
     await page.waitForURL(/\/trials\/flow$/);
@@ -127,7 +129,6 @@ describe('the trials', { timeout: 2 * patience }, () => {
     expect(await page.locator('.drop-said').innerText()).toContain('flow.csv: the table of a viscometer, 7 lines.');
     const button = page.getByRole('button', { name: 'Choose a file' });
     await button.focus();
-    const chosen = page.waitForEvent('filechooser');
     await page.keyboard.press('Enter');
     await (await chosen).setFiles(join(fixtures, 'roast.xlsx'));
     await page.waitForURL(/\/trials\/roasts$/);
