@@ -4,8 +4,8 @@ import { atSpeed, chocolateNames, chocolateOf, lotAnswer, tunnelHistory } from '
 import { toSvg } from '@barwright/drawing';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { Engine } from '../src/engine/engine.js';
-import { trialParts, type AskedFor, type TrialPart, type TrialSheet } from '../src/engine/trial-protocol.js';
-import { takeFile, trial, trialLines } from '../src/engine/trials/answer.js';
+import { trialParts, type AskedFor, type TrialSheet } from '../src/engine/trial-protocol.js';
+import { takeFile, trial, trialLines, type PromptPart } from '../src/engine/trials/answer.js';
 import { examplePlant, examples } from './plants.js';
 
 const folder = join(import.meta.dirname, '../../../examples/pellamoor/days/2026-03-17');
@@ -79,6 +79,41 @@ describe('the trials of the demo day', () => {
     const lines = trialLines(engine);
     expect(lines.map(({ part }) => part)).toEqual(trialParts);
     expect(lines.filter(({ mark }) => mark === 'act').map(({ part }) => part)).toEqual(['cooks', 'lots', 'temper', 'coat']);
+  });
+
+  it('say what a wet caramel does and what to set', () => {
+    const sheet = ask('batch', { moisture: '10.3', temperature: '117.7', refractometer: '89.4' });
+    expect(plain(sheet.title)).toBe(
+      'Caramel at 10.30 % instead of 9.50 %: temperature and solids contradict, the probe shows 1.8 K too much.',
+    );
+    expect(said(sheet)).toContain('cook to 119.5 °C');
+    expect(cellsOf(sheet, 'viscosity of caramel as it is laid')).toEqual(['38.0 Pa·s', '23.1 Pa·s']);
+    expect(cellsOf(sheet, 'step in water activity, at most 0.050')![1]).toBe('0.079');
+    expect(sheet.plates).toHaveLength(1);
+  });
+
+  it('find the wet cooks in the log of the day, and leave one result alone', () => {
+    const sheet = ask('cooks');
+    expect(plain(sheet.title)).toBe('Caramel, C06 to C08: temperature and solids contradict.');
+    expect(plain(sheet.sub)).toContain('10:31');
+    expect(plain(sheet.sub)).toContain('C14: one result of the laboratory that nothing confirms');
+    expect(ask('cooks', { file: '2026-03-17/nougat_batches.csv' }).mark).toBeUndefined();
+  });
+
+  it('do nothing about the second tanker, and say so of the first', () => {
+    const second = ask('syrup');
+    expect(plain(second.title)).toBe('Glucose syrup 42 DE, lot GS-260316 at 79.8 % and DE 42.6: do nothing.');
+    expect(ask('syrup', { de: '36' }).mark).toBe('act');
+  });
+
+  it('move every cook with the pressure, and open a window that holds today', () => {
+    const up = ask('pressure', { height: '1600' });
+    expect(plain(up.title)).toContain('nougat −5.8 K, caramel −5.5 K');
+    expect(ask('pressure', { way: 'pressure', pressure: '400' }).title).toContain('400');
+    const window = ask('window');
+    expect(window.mark).toBeUndefined();
+    expect(ask('window', { activity: '0.4' }).mark).toBe('act');
+    expect(plain(ask('slab').title)).toMatch(/slab/);
   });
 
   it('say what 1 050 bars/min does, as the line computes it', () => {
