@@ -254,8 +254,15 @@ function stageNotes(state: State, from: PlantChain, component: Component): strin
           `cook to ${true_} true, ${indicated} as its probe shows (computed, ± ${half(state, `${c}.cook_temperature`)} K until calibrated; ${per})`,
         );
       if (solids) parts.push(`dissolved solids ${solids}`);
+      const [refractometer, kelvin] = ['refractometer', 'moisture_per_kelvin'].map((name) => words(from, state, `${c}.${name}`, 'metric'));
+      if (refractometer)
+        parts.push(`refractometer ${refractometer} (± ${(100 * (state.uncertainty(`${c}.refractometer`) ?? 0)).toFixed(1)})`);
+      if (kelvin) parts.push(`a kelvin of the probe is ${kelvin.replace('−', '').replace('/K', '')} water`);
     }
     if (stage.temperature) parts.push(stage.temperature.text);
+    const laid =
+      stage.temperature && (stage.does === 'cool' || stage.does === 'blend') ? words(from, state, `${c}.viscosity`, 'metric') : '';
+    if (laid) parts.push(`viscosity as laid ${laid}`);
     if (stage.pressure) parts.push(stage.pressure.text);
     if (stage.time) parts.push(stage.time.text);
     if (stage.toMoisture) parts.push(`to ${stage.toMoisture.text} water`);

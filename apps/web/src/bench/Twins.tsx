@@ -18,7 +18,7 @@ export function Twins({ component }: { readonly component: ComponentInfo }) {
     `${c}.moisture`,
     `${c}.water_activity`,
     ...steps.map(({ id }) => id),
-    ...(component.cook ? [component.cook.shown] : []),
+    ...(component.cook ? [component.cook.shown, `${c}.refractometer`, `${c}.viscosity`] : []),
     `${c}.fat`,
     ...(law ? [law] : []),
     `${c}.cost`,
@@ -33,7 +33,7 @@ export function Twins({ component }: { readonly component: ComponentInfo }) {
         <span className="caption">now</span>
         <span className="caption">if you do this</span>
       </div>
-      {[...new Set(ids)].slice(0, 9).map((id) => (
+      {[...new Set(ids)].slice(0, 11).map((id) => (
         <Twin key={id} id={id} />
       ))}
     </div>

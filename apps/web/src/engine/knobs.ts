@@ -40,7 +40,12 @@ export class Knobs {
     if (id === 'bar.width') return ['bar.cut_width'];
     if (first === 'line' || first === 'flow' || id.endsWith('.utilisation') || id.endsWith('.flow')) return ['line.slab_speed'];
     if (first === 'plant' && second === 'pressure') return ['plant.altitude'];
-    if (/^(moisture|water_activity|cook_temperature|cook_indicated|cook_solids)$/.test(second)) return moistures(first, this.chain);
+    if (
+      /^(moisture|water_activity|cook_temperature|cook_indicated|cook_solids|refractometer|viscosity|stretch|glass_transition|\w+_supersaturation|sucrose_crystal)$/.test(
+        second,
+      )
+    )
+      return moistures(first, this.chain);
     return [];
   }
 }

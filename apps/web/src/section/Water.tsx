@@ -30,8 +30,10 @@ export function Water({
 }) {
   const levels = useShownAll(rows.map(({ part }) => `${part.component}.water_activity`));
   const limits = useShownAll(steps.map(({ id }) => id));
+  // Layers that touch set the scale. Pieces that have sunk into one may lie far off it: nuts are dry. Their number stands at the edge.
+  const touching = useMemo(() => new Set(steps.flatMap(({ above, below }) => [above, below])), [steps]);
   const drawn = useMemo(() => {
-    const known = levels.map((level) => level?.value ?? NaN);
+    const known = levels.map((level, i) => (touching.size === 0 || touching.has(rows[i]!.part.slug) ? (level?.value ?? NaN) : NaN));
     const least = Math.min(...known.filter((level) => !Number.isNaN(level)));
     const axis = waterScale([...known, ...limits.map((limit) => least + (limit?.meta.window?.high ?? NaN))]);
     if (!axis || width < 60) return undefined;
@@ -42,7 +44,7 @@ export function Water({
       ticks: axis.ticks,
       levels: rows.flatMap(({ part, y0, y1 }, i) => {
         const level = levels[i];
-        if (!level || Number.isNaN(level.value)) return [];
+        if (!level || Number.isNaN(level.value) || !(level.value >= axis.scale[0] && level.value <= axis.scale[1])) return [];
         return [{ id: part.slug, y0, y1, level: level.value, standing: standings[level.origin] }];
       }),
       steps: steps
@@ -56,7 +58,7 @@ export function Water({
           [from, to].every((slug) => rows.some(({ part }, i) => part.slug === slug && levels[i] && !Number.isNaN(levels[i].value))),
         ),
     });
-  }, [rows, steps, levels, limits, width, height]);
+  }, [rows, steps, levels, limits, width, height, touching]);
   if (!drawn) return <p className="water-none">No layer has a water activity.</p>;
   return (
     <>
@@ -71,6 +73,12 @@ export function Water({
           );
         }
         const x = drawn.at(level.value);
+        if (!(x >= 0 && x <= drawn.width))
+          return (
+            <span key={part.id} className="water-number" style={x < 0 ? { left: 0, top: (y0 + y1) / 2 } : { right: 0, top: (y0 + y1) / 2 }}>
+              <Figure id={level.meta.id} size="plain" />
+            </span>
+          );
         const y = (y0 + y1) / 2;
         return (
           <span key={part.id}>

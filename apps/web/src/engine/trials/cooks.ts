@@ -40,9 +40,7 @@ export function cooksSheet(engine: Engine, asked: AskedFor, width: number): Tria
     plates: [plate(words, log, answer, width), ...slumpPlate(first?.answer.slump, width)],
     tables: [batchTable(answer), ...offsetTable(words, answer)],
     said: [
-      ...answer.incidents.flatMap(({ batches, verdict, answer: one }) =>
-        saying(`${batches.join(', ')}: ${verdict}`, one.advice, verdict === 'probe'),
-      ),
+      ...answer.incidents.flatMap(({ batches, verdict, answer: one }) => saying(`${batches.join(', ')}: ${verdict}`, one.advice)),
       ...saying('How the log was read', answer.said),
       ...cautions(['Hot mass above 110 °C sticks and burns deep; samples and probe checks by trained people only.', 'Barwright advises; release and hold stay with the people whose name stands for them.']), // prettier-ignore
     ],
