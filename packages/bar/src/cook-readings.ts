@@ -54,14 +54,14 @@ function refractometer(b: Builder, component: Component, stage: Stage, { k, s }:
   });
 }
 
-/** Finished moisture of the vessel's contents at a temperature, wet basis. */
+/** Moisture of the vessel's contents if they boil at a temperature, wet basis; at the one they boil at it is what they hold. */
 function moistureAt(inside: Composition, t: number, pressure: number): number {
   const water = waterForBoiling(solutionOf(inside), t, pressure);
   return water / (water + 1 - inside[at.water]!);
 }
 
 function perKelvin(b: Builder, component: Component, { k, s, pressure, offset }: CookNames): void {
-  const step = 0.25;
+  const step = 0.05;
   b.step({
     title: 'What a kelvin of the probe does',
     inputs: [`${s}.contents`, `${k}.cook_temperature`, offset, pressure],
@@ -77,7 +77,7 @@ function perKelvin(b: Builder, component: Component, { k, s, pressure, offset }:
     equation: 'dw/dT along the boiling line: a probe that reads 1 K high leaves this much more water',
     sources: ['starzak-peacock-1997', 'norrish-1966', 'iapws-if97'],
     run: (inside: Composition, t: number, correction: number, p: number) =>
-      (moistureAt(inside, t - correction + step, p) - moistureAt(inside, t - correction - step, p)) / (2 * step),
+      (moistureAt(inside, t - correction + step, p) - inside[at.water]!) / step,
     uncertainty: (_, [slope]) => [0.1 * Math.abs(slope as number)],
   });
 }

@@ -5,7 +5,7 @@ import {
   boilingEstimate,
   boilingPoint,
   boilingPointElevation,
-  boilingSensitivity,
+  boilingSensitivityAt,
   compositionKeys,
   solutionOf,
   waterForBoiling,
@@ -98,7 +98,7 @@ export function cookSteps(b: Builder, component: Component, parts: readonly Part
   });
   b.step({
     title: `Boiling point against pressure`,
-    inputs: [`${s}.contents`, pressure],
+    inputs: [`${s}.contents`, pressure, temperature, offset],
     outputs: [
       {
         id: `${k}.cook_per_kpa`,
@@ -109,7 +109,7 @@ export function cookSteps(b: Builder, component: Component, parts: readonly Part
     ],
     equation: 'dT/dp at constant solids',
     sources: boilingSources,
-    run: (inside: Composition, p: number) => boilingSensitivity(solutionOf(inside), p),
+    run: (inside: Composition, p: number, t: number, correction: number) => boilingSensitivityAt(solutionOf(inside), t - correction, p),
   });
   b.step({
     title: `Dissolved solids in the cooker`,

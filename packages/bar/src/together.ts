@@ -15,11 +15,16 @@ export function togetherSteps(b: Builder, plant: Plant, bar: Bar): void {
     `${component.slug}.composition`,
     `${component.slug}.water_activity`,
   ]);
+  // Where the activity with sorption is computed for comparison, it is the one that the isotherm is shifted from.
+  const sorbed = layers.flatMap(({ component }, i) => {
+    const id = `${component.slug}.water_activity_with_sorption`;
+    return b.has(id) ? [{ i, id }] : [];
+  });
   const seeded = layers.flatMap(({ component }, i) => (b.has(crystalId(component)) ? [{ i, id: crystalId(component) }] : []));
   const names = layers.map(({ layer }) => layer.name);
   b.step({
     title: 'Where the layers come to rest',
-    inputs: [...ids, ...seeded.map(({ id }) => id)],
+    inputs: [...ids, ...seeded.map(({ id }) => id), ...sorbed.map(({ id }) => id)],
     outputs: [
       { id: 'bar.equilibrium_activity', meaning: `water activity at which ${names.join(', ')} come to rest`, ...fraction },
       ...layers.map(({ layer }) => ({
@@ -35,12 +40,14 @@ export function togetherSteps(b: Builder, plant: Plant, bar: Bar): void {
     note: 'Says where, not when: weeks in a bar.',
     run: (...values: Value[]) => {
       const crystal = new Map(seeded.map(({ i }, k) => [i, values[ids.length + k] as number]));
+      const computed = new Map(sorbed.map(({ i }, k) => [i, values[ids.length + seeded.length + k] as number]));
       const { activity, moisture } = sharedActivity(
         layers.map((_, i) => ({
           mass: values[3 * i] as number,
           composition: values[3 * i + 1] as Composition,
           activity: values[3 * i + 2] as number,
           crystallineSucrose: crystal.get(i) ?? 0,
+          ...(computed.has(i) ? { computed: computed.get(i)! } : {}),
         })),
         activityAt,
       );

@@ -58,9 +58,11 @@ describe('rows of a text', () => {
 describe('what a table holds', () => {
   const folder = join(import.meta.dirname, '../../../examples/pellamoor/days/2026-03-17');
   const kinds: Record<string, string> = {
+    'caramel_batches.csv': 'cooks',
     'flow_5min.csv': 'counts',
     'lane_weights_hourly.csv': 'lanes',
     'lot_use.csv': 'stops',
+    'nougat_batches.csv': 'cooks',
     'peanut_roast.csv': 'roast',
     'stops.csv': 'stops',
     'temper.csv': 'temper',

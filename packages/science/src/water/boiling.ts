@@ -33,11 +33,18 @@ export function boilingPoint(solution: Solution, pressure: Pascal): Celsius {
   };
   let low = pure;
   let high: number = hottest;
-  if (!(missing(high) >= 0)) {
+  let reached = false;
+  const requireReach = (): void => {
+    if (reached) return;
+    reached = true;
+    if (missing(hottest) >= 0) return;
     throw new NoSolution(`this syrup does not boil below ${hottest} °C at ${Math.round(pressure)} Pa: it holds too little water`);
-  }
+  };
+  // A first guess: -ln aw by the ideal law, bent as sugars bend it, and the rise at which water has that much more pressure.
   const ideal = (molarMasses.values.water * solids.moles) / water;
-  let t = Math.min(pure + 28 * ideal, (pure + hottest) / 2);
+  const lowering = ideal * (1 + 0.6 * (1 - Math.exp(-6 * ideal)));
+  let t = Math.min(pure + 27 * ((pure + 273.15) / 373.15) ** 2 * lowering * (1 + 0.11 * lowering), hottest - 5);
+  if (!(t < 170)) requireReach();
   let before = pure;
   let atBefore = -1 / water;
   for (let step = 0; step < 100; step++) {
@@ -47,8 +54,9 @@ export function boilingPoint(solution: Solution, pressure: Pascal): Celsius {
     const secant = t - (value * (t - before)) / (value - atBefore);
     before = t;
     atBefore = value;
+    if (!(secant < high) && high === hottest) requireReach();
     t = secant > low && secant < high ? secant : (low + high) / 2;
-    if (Math.abs(t - before) < 1e-9 || value === 0) return value === 0 ? before : t;
+    if (Math.abs(t - before) < 1e-7 || value === 0) return value === 0 ? before : t;
   }
   return t;
 }
@@ -63,6 +71,26 @@ export function boilingSensitivity(solution: Solution, pressure: Pascal): number
   const step = Math.min(0.002 * pressure, 0.5 * (pressure - boilingPressures[0]), 0.5 * (boilingPressures[1] - pressure));
   if (!(step > 0)) throw new OutOfRange('pressure_pa', pressure, boilingPressures, 'iapws-if97');
   return ((boilingPoint(solution, pressure + step) - boilingPoint(solution, pressure - step)) / (2 * step)) * 1000;
+}
+
+/**
+ * The same where the boiling point is known already: one look at the water held on either side in place of two solves.
+ *
+ * @param t - boiling point of the solution at that pressure, °C
+ * @returns K per kPa
+ */
+export function boilingSensitivityAt(solution: Solution, t: Celsius, pressure: Pascal): number {
+  requireRange('pressure_pa', pressure, boilingPressures, 'iapws-if97');
+  const out = { water: 0, gain: 0 };
+  const heldAt = (temperature: Celsius): number => {
+    waterHeld(solidsAt(solution, temperature), pressure / saturationPressure(temperature), out);
+    return out.water;
+  };
+  const step = 0.003;
+  const warmer = heldAt(t + step);
+  const perKelvin = (warmer - heldAt(t)) / step;
+  // Water held stays: gain · dp / psat + (dw/dT) · dT = 0.
+  return (-out.gain / saturationPressure(t) / perKelvin) * 1000;
 }
 
 /**

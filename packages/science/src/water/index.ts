@@ -1,5 +1,5 @@
 export { waterActivity, waterForActivity } from './activity.js';
-export { boilingPoint, boilingPointElevation, boilingSensitivity, waterForBoiling } from './boiling.js';
+export { boilingPoint, boilingPointElevation, boilingSensitivity, boilingSensitivityAt, waterForBoiling } from './boiling.js';
 export { cookingHeat, flash, sameSolidsTemperature, solutionSpecificHeat, type Flash } from './cooking.js';
 export { baume, brixOfDensity, gravityOfBaume, solutionDensity, specificGravity } from './density.js';
 export { lienhardWaterDiffusivity, waterDiffusivity, zobristWaterDiffusivity, type DiffusivityFit } from './diffusivity.js';

@@ -3,7 +3,7 @@ import { waterDensity } from '../process/sugar-solution.js';
 import type { Celsius, MassFraction } from '../units.js';
 import { refractionRatio, specificRefraction } from './data/refraction.js';
 import { dissolvedKeys, solutionDensity } from './density.js';
-import { rootOfIncreasing } from './interpolate.js';
+import { secantRoot } from './secant.js';
 import { dissolvedSolids, withWater, type Solution } from './solution.js';
 
 const { sucrose, water, perKelvin } = specificRefraction.values;
@@ -69,7 +69,9 @@ export function solidsOfRefractiveIndex(solution: Solution, index: number, t: Ce
   }
   const top = refractiveIndex(withWater(solution, 0), t);
   if (index > top) throw new NoSolution(`refractive index ${index} is above that of these solids without water, ${top.toFixed(4)}`);
-  return rootOfIncreasing((solids) => refractiveIndex(atSolids(solution, solids), t) - index, 1e-6, 1);
+  // The index of these solids rises nearly straight from that of water to their own.
+  const guess = Math.min(0.999, (1.3 * (index - bottom)) / (1.3 * (index - bottom) + (top - index)));
+  return secantRoot((solids) => refractiveIndex(atSolids(solution, solids), t) - index, guess, guess + 0.005, 1e-6, 1, 1e-8);
 }
 
 const pureSucrose: Solution = { water: 0, sucrose: 1 };

@@ -1,10 +1,11 @@
 import { OutOfRange, requireRange } from '../errors.js';
 import type { Celsius } from '../units.js';
-import { activityOver, solidsAt, waterHeld } from './activity.js';
+import { solidsAt, waterHeld } from './activity.js';
 import { binaryAt, waterPerSolute, type Binary } from './binary.js';
 import { molarMasses } from './data/binary.js';
 import { saturationFunction } from './data/solubility.js';
 import { rootOfIncreasing } from './interpolate.js';
+import { secantRoot } from './secant.js';
 import { lactoseFinalSolubility, sucroseSolubility } from './solubility.js';
 import { dissolvedSolids, type Solution } from './solution.js';
 
@@ -54,10 +55,12 @@ export function saturationCoefficient(
     const aw = Math.exp(-dryness);
     waterHeld(beside, aw, held);
     waterPerSolute(binary, aw, own);
-    return Math.max(0, 1 - held.water / water) * ownActivity(binary, 1 / (1 + own.water)) - target;
+    return (1 - held.water / water) * ownActivity(binary, 1 / (1 + own.water)) - target;
   };
-  const start = -Math.log(activityOver(beside, water));
-  const dryness = rootOfIncreasing(excess, start, start + 20);
+  // A first guess: so much of the sugar as dissolves alone beside the others, by the ideal law bent as sugars bend it.
+  const ideal = (beside.moles * waterMass) / water + (0.8 * alone * waterMass) / sugarMass;
+  const alike = ideal * (1 + 0.6 * (1 - Math.exp(-6 * ideal)));
+  const dryness = secantRoot(excess, alike, 1.04 * alike, 1e-9, 40, 1e-6);
   waterHeld(beside, Math.exp(-dryness), held);
   waterPerSolute(binary, Math.exp(-dryness), own);
   const moles = (water - held.water) / (waterMass * own.water);

@@ -2,7 +2,7 @@ import { at, type Composition } from '../composition.js';
 import { OutOfRange, requireRange } from '../errors.js';
 import type { Celsius, Kilogram, MassFraction, WaterActivity } from '../units.js';
 import { waterActivityOf, waterHolder } from './food.js';
-import { rootOfIncreasing } from './interpolate.js';
+import { secantRoot } from './secant.js';
 
 /** One layer of what is sealed together. */
 export interface LayerTogether {
@@ -12,6 +12,8 @@ export interface LayerTogether {
   readonly crystallineSucrose?: number;
   /** Its water activity now, where measured or corrected; left out: by its composition. Its isotherm is shifted to meet it. */
   readonly activity?: WaterActivity;
+  /** What `waterActivityOf` gives for it, where that is known already; it saves the solve. */
+  readonly computed?: WaterActivity;
 }
 
 export interface Together {
@@ -37,14 +39,18 @@ export function sharedActivity(layers: readonly LayerTogether[], t: Celsius): To
   let low = 1;
   let high = 0;
   let water = 0;
-  const holders = layers.map(({ mass, composition, crystallineSucrose = 0, activity }) => {
+  let weight = 0;
+  let weighted = 0;
+  const holders = layers.map(({ mass, composition, crystallineSucrose = 0, activity, computed }) => {
     requireRange('mass', mass, [Number.MIN_VALUE, Number.MAX_VALUE], 'mass balance');
-    const own = waterActivityOf(composition, t, crystallineSucrose);
+    const own = computed ?? waterActivityOf(composition, t, crystallineSucrose);
     const now = activity ?? own;
     if (!(now >= 0 && now <= 1)) throw new OutOfRange('water_activity', now, [0, 1], 'a share');
     low = Math.min(low, now);
     high = Math.max(high, now);
     water += mass * composition[at.water]!;
+    weight += mass;
+    weighted += mass * now;
     const hold = waterHolder(composition, t, crystallineSucrose);
     // At or below a corrected activity of 0 there is no water to hold; just below 1 a solution holds without end.
     return (aw: WaterActivity) => {
@@ -52,13 +58,23 @@ export function sharedActivity(layers: readonly LayerTogether[], t: Celsius): To
       return shifted <= 0 ? 0 : mass * hold(Math.min(shifted, 1 - 1e-9));
     };
   });
+  // What each holds at the last two places looked at, so that the answer needs no third look.
+  let [here, before] = [new Float64Array(layers.length), new Float64Array(layers.length)];
+  let [at_, atBefore] = [NaN, NaN];
   const missing = (aw: WaterActivity): number => {
+    [here, before] = [before, here];
+    [at_, atBefore] = [aw, at_];
     let sum = 0;
-    for (const hold of holders) sum += hold(aw);
+    for (let i = 0; i < holders.length; i++) sum += here[i] = holders[i]!(aw);
     return sum - water;
   };
-  const activity = rootOfIncreasing(missing, low, high);
-  const kept = holders.map((hold) => hold(activity));
+  const mean = weighted / weight;
+  const activity = high - low < 1e-12 ? low : secantRoot(missing, mean, mean + 0.1 * (high - low), low, high, 1e-5);
+  // The curve is straight over so short a last step, and all the water is there.
+  const kept =
+    at_ === activity || Number.isNaN(at_) || Number.isNaN(atBefore) || at_ === atBefore
+      ? holders.map((hold) => hold(activity))
+      : Array.from(here, (held, i) => held + ((held - before[i]!) / (at_ - atBefore)) * (activity - at_));
   return {
     activity,
     moisture: layers.map(({ mass, composition }, i) => kept[i]! / (kept[i]! + mass * (1 - composition[at.water]!))),

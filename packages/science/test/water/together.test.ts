@@ -1,6 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { at, atMoisture, composition, equilibriumMoisture, OutOfRange, sharedActivity, waterActivityOf } from '../../src/index.js';
+import {
+  at,
+  atMoisture,
+  boilingPoint,
+  boilingSensitivity,
+  boilingSensitivityAt,
+  composition,
+  equilibriumMoisture,
+  OutOfRange,
+  sharedActivity,
+  waterActivityOf,
+} from '../../src/index.js';
 
 const caramel = composition({ water: 0.095, sucrose: 0.34, glucose: 0.06, maltose: 0.05, higher_saccharides: 0.18, lactose: 0.03, milk_protein: 0.02, milk_fat: 0.045, vegetable_fat: 0.18 }); // prettier-ignore
 const nougat = composition({ water: 0.09, sucrose: 0.48, glucose: 0.05, maltose: 0.05, higher_saccharides: 0.2, egg_protein: 0.01, milk_protein: 0.02, vegetable_fat: 0.1 }); // prettier-ignore
@@ -51,5 +62,16 @@ describe('sharedActivity', () => {
     expect(() => sharedActivity([], 25)).toThrow(OutOfRange);
     expect(() => sharedActivity([{ mass: 0, composition: caramel }], 25)).toThrow(OutOfRange);
     expect(() => sharedActivity([{ mass: 1, composition: caramel, activity: 1.2 }], 25)).toThrow(OutOfRange);
+  });
+});
+
+describe('boilingSensitivityAt', () => {
+  it('is the slope of two solves, from one', () => {
+    for (const pressure of [20_000, 60_000, 101_325])
+      for (const water of [8, 12, 25, 60]) {
+        const solution = { water, sucrose: 40, glucose: 10, maltose: 10, higherSaccharides: 25, higherSaccharidesMol: 0.03 };
+        const t = boilingPoint(solution, pressure);
+        expect(boilingSensitivityAt(solution, t, pressure) / boilingSensitivity(solution, pressure)).toBeCloseTo(1, 2);
+      }
   });
 });
