@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
@@ -21,6 +21,10 @@ export interface Web {
 /** The screens: files as they are, and `index.html` for every path that a screen may have. */
 export async function serveWeb(app: FastifyInstance, web: Web): Promise<void> {
   await app.register(async (files) => {
+    // A screen is no file: it is answered before the folder is searched for it.
+    files.addHook('onRequest', async (request, reply) => {
+      if (isScreen(request)) return reply.send(await sendPage(web, request, reply));
+    });
     // A folder, a path that leaves the root or one with odd bytes: for the client there is nothing there.
     files.setErrorHandler<{ status?: number }>((error, request) => {
       if ((error.status ?? 500) < 500) throw new ServerError('NOT_FOUND', `There is nothing at ${request.method} ${pathOf(request)}`);
@@ -54,20 +58,43 @@ export function isScreen(request: FastifyRequest): boolean {
   return reads && !/^\/api(\/|$)/.test(path) && !/\.[^/]*$/.test(path) && /text\/html|\*\/\*/.test(accepts);
 }
 
-/** `index.html` with a fresh nonce, the first frame, and a policy that admits exactly its inline blocks. */
+/**
+ * `index.html` with a fresh nonce, the first frame, and a policy that admits exactly its inline blocks.
+ * The page alone leaves the opener policy at its default: the browser would start another process before it paints.
+ */
 export async function sendPage(web: Web, request: FastifyRequest, reply: FastifyReply): Promise<string> {
   const nonce = freshNonce();
-  const raw = await readFile(join(web.root, 'index.html'), 'utf8').catch(() => {
-    throw new ServerError('WEB_NOT_BUILT', 'The screens have not been built; run `npm run build` once');
-  });
-  const frame = await firstFrameOf(web, pathOf(request));
+  const [{ raw, scripts }, frame] = await Promise.all([builtPage(web.root), firstFrameOf(web, pathOf(request))]);
   const html = raw.replaceAll(noncePlaceholder, nonce).replace(firstFramePlaceholder, () => frame);
-  reply.type('text/html; charset=utf-8').header('cache-control', 'no-store');
-  reply.header(
-    'content-security-policy',
-    contentPolicy({ styles: [`'nonce-${nonce}'`, ...inlineHashes(html, 'style')], scripts: inlineHashes(raw, 'script') }),
-  );
+  reply.type('text/html; charset=utf-8').header('cache-control', 'no-store').header('cross-origin-opener-policy', 'unsafe-none');
+  reply.header('content-security-policy', contentPolicy({ styles: [`'nonce-${nonce}'`, ...inlineHashes(html, 'style')], scripts }));
   return html;
+}
+
+interface BuiltPage {
+  readonly raw: string;
+  /** Hash sources of its own inline scripts; a first frame brings none. */
+  readonly scripts: readonly string[];
+  readonly stamp: string;
+}
+
+const built = new Map<string, BuiltPage>();
+
+/** The page as it was built, read again only when it has been built anew. */
+async function builtPage(root: string): Promise<BuiltPage> {
+  const path = join(root, 'index.html');
+  try {
+    const { mtimeMs, size } = await stat(path);
+    const stamp = `${mtimeMs} ${size}`;
+    const known = built.get(path);
+    if (known?.stamp === stamp) return known;
+    const raw = await readFile(path, 'utf8');
+    const page = { raw, scripts: inlineHashes(raw, 'script'), stamp };
+    built.set(path, page);
+    return page;
+  } catch {
+    throw new ServerError('WEB_NOT_BUILT', 'The screens have not been built; run `npm run build` once');
+  }
 }
 
 /** A first frame that fails costs the first frame, not the page. */

@@ -9,7 +9,7 @@ export { brokenWindows, marginOf, type BrokenWindow } from './windows.js';
 export { solve, type SideEffect, type Solution, type Solved, type SolveRequest, type Unsolved } from './solve.js';
 export { remedies, type Knob, type Remedy } from './remedies.js';
 export { vary, varyAsync, varyWithDraws, type DrawsRequest, type Variation, type VaryRequest } from './vary.js';
-export { Scratch } from './sampling/kept.js';
+export { Scratch } from './sampling/scratch.js';
 export type { VaryInput } from './sampling/inputs.js';
 export type { Share, Shares } from './sampling/shares.js';
 export type { Spread } from './sampling/summary.js';

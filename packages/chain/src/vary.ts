@@ -2,11 +2,12 @@ import type { Chain } from './build.js';
 import { ChainError } from './errors.js';
 import { select } from './names.js';
 import { drawnInputs, wantedOutputs, type DrawnInput, type VaryInput } from './sampling/inputs.js';
-import { Kept, Scratch } from './sampling/kept.js';
+import { Kept } from './sampling/kept.js';
 import { bind, compile, sharedColumns, zeroIfFinite, type Failures, type Program } from './sampling/program.js';
+import { Scratch } from './sampling/scratch.js';
 import { sharesOf, type Shares } from './sampling/shares.js';
 import { ScrambledSobol } from './sampling/sobol.js';
-import { spreadOf, type Spread } from './sampling/summary.js';
+import { spreadOf, wantedRanks, wantedShares, type Spread } from './sampling/summary.js';
 import { engineOf, type State } from './state.js';
 
 export interface VaryRequest {
@@ -24,6 +25,8 @@ export interface VaryRequest {
   readonly shares?: boolean;
   /** Base points for the shares, default 8192 or `samples` where that is less. */
   readonly shareSamples?: number;
+  /** The outer percentiles (2.5 and 97.5) with their intervals too; default true. Without, they are NaN, and the rest is quicker. */
+  readonly outer?: boolean;
   /** Memory to use again, for variations that follow each other. */
   readonly scratch?: Scratch;
   /** Called between blocks with the part of the work done, 0 to 1. */
@@ -40,7 +43,7 @@ export interface Variation {
 }
 
 /** Samples of a block: its columns stay in the cache. */
-const BLOCK = 1024;
+const BLOCK = 2048;
 
 /**
  * How far the outputs scatter when the inputs do, and which input it comes from.
@@ -107,7 +110,10 @@ function* steps(chain: Chain, state: State, request: VaryRequest): Generator<num
   const block = Math.min(BLOCK, perScramble);
   const draw = drawScrambled(inputs, perScramble, block, seed);
   const scratch = request.scratch ?? new Scratch();
-  const spreads = yield* part(run({ program, samples, block, groups: scrambles, draw, failures, scratch }), total);
+  const spreads = yield* part(
+    run({ program, samples, block, groups: scrambles, draw, failures, scratch, outer: request.outer ?? true }),
+    total,
+  );
   if (!withShares) return { samples, inputs: inputs.map(({ name }) => name.name), outputs: spreads, failures };
   const shares = yield* sharesOf(program, inputs, scrambles, sharePoints, seed, failures, samples / total);
   return {
@@ -150,33 +156,41 @@ interface Run {
   readonly draw: Draw;
   readonly failures: Failures;
   readonly scratch: Scratch;
+  readonly outer: boolean;
 }
 
-/** Runs a program block by block, keeps every sample of every output and sums up. Yields how many samples are done. */
-function* run({ program, samples, block, groups, draw, failures, scratch }: Run): Generator<number, Spread[]> {
+/** Runs a program block by block and sums up its outputs. Yields how many samples are done. */
+function* run({ program, samples, block, groups, draw, failures, scratch, outer }: Run): Generator<number, Spread[]> {
   const columns = sharedColumns(program, block);
-  const operations = program.operations.map((operation) => bind(operation, columns, block, failures));
   const draws = program.drawColumns.map((c) => columns[c]!);
   const outputs = program.outputColumns.map((c) => columns[c]!);
-  const mine = scratch.take(outputs.length, samples);
+  const windows = program.outputs.map(({ index }) => program.chain.quantities[index]!.window);
+  const mine = scratch.take(outputs.length * Kept.room(samples));
   try {
-    const kept = program.middle.map((middle) => new Kept(samples, middle, mine ? scratch : undefined));
-    for (let start = 0; start < samples; start += block) {
-      const count = Math.min(block, samples - start);
-      const results = kept.map(({ values }) => values.subarray(start, start + count));
-      outputs.forEach((column, o) => {
-        if (column.passing) column.numbers = results[o]!;
-      });
-      draw(start, count).forEach((numbers, i) => (draws[i]!.numbers = numbers));
-      for (const operation of operations) operation(count);
-      outputs.forEach(({ constant, numbers }, o) => {
-        if (constant !== undefined) results[o]!.fill(constant as number);
-        else if (numbers !== results[o]) results[o]!.set(numbers!.subarray(0, count)); // an input that is an output too
-        kept[o]!.add(start, count);
-      });
-      yield start + count;
+    const kept = program.middle.map(
+      (middle, o) => new Kept(samples, middle, { shares: wantedShares(outer), window: windows[o], ...(mine ? { scratch } : {}) }),
+    );
+    const constants = outputs.map(({ constant }) =>
+      constant === undefined ? undefined : new Float64Array(block).fill(constant as number),
+    );
+    const pass = function* (failed: Failures, see: (o: number, column: Float64Array, count: number) => void) {
+      const operations = program.operations.map((operation) => bind(operation, columns, block, failed));
+      for (let start = 0; start < samples; start += block) {
+        const count = Math.min(block, samples - start);
+        draw(start, count).forEach((numbers, i) => (draws[i]!.numbers = numbers));
+        for (const operation of operations) operation(count);
+        for (let o = 0; o < outputs.length; o++) see(o, constants[o] ?? outputs[o]!.numbers!, count);
+        yield start + count;
+      }
+    };
+    yield* pass(failures, (o, column, count) => kept[o]!.add(column, count));
+    const open = new Set(kept.filter((one) => !one.holds(wantedRanks(one.count, outer))));
+    if (open.size > 0) {
+      for (const one of open) one.lookAgain(wantedRanks(one.count, outer));
+      const told: Failures = { count: 0, message: undefined }; // the first pass has counted them
+      for (const _ of pass(told, (o, column, count) => open.has(kept[o]!) && kept[o]!.addAgain(column, count))) yield samples;
     }
-    return program.outputs.map(({ name, index }, o) => spreadOf(name, kept[o]!, groups, program.chain.quantities[index]!.window));
+    return program.outputs.map(({ name }, o) => spreadOf(name, kept[o]!, groups, windows[o], outer));
   } finally {
     if (mine) scratch.release();
   }
@@ -186,6 +200,8 @@ export interface DrawsRequest {
   /** Draws by input, `id` or `id[label]`, all of one length: from the plant's own log, or from another source of numbers. */
   readonly columns: Readonly<Record<string, Float64Array>>;
   readonly outputs: readonly string[];
+  /** The outer percentiles (2.5 and 97.5) with their intervals too; default true. Without, they are NaN, and the rest is quicker. */
+  readonly outer?: boolean;
   /** Memory to use again, for variations that follow each other. */
   readonly scratch?: Scratch;
   readonly onProgress?: (done: number) => void;
@@ -213,15 +229,16 @@ export function varyWithDraws(chain: Chain, state: State, request: DrawsRequest)
   if (!middles.every(Number.isFinite)) throw notFinite(middles.findIndex((x) => !Number.isFinite(x)));
   const program = compile(engineOf(state), inputs, middles, outputs);
   const failures: Failures = { count: 0, message: undefined };
-  const draw: Draw = (start, count) =>
-    given.map((column, i) => {
-      const part = column.subarray(start, start + count);
-      if (zeroIfFinite(part, count) === 0) return part;
-      throw notFinite(i);
-    });
+  const draw: Draw = (start, count) => given.map((column) => column.subarray(start, start + count));
   const scratch = request.scratch ?? new Scratch();
-  const work = run({ program, samples, block: Math.min(BLOCK, samples), groups: 1, draw, failures, scratch });
-  return { samples, inputs: names, outputs: drive(part(work, samples), request), failures };
+  const work = run({ program, samples, block: Math.min(BLOCK, samples), groups: 1, draw, failures, scratch, outer: request.outer ?? true });
+  const spreads = drive(part(work, samples), request);
+  // A draw that is no number leaves a result without a value; only then the draws are looked through.
+  if (spreads.some(({ missing }) => missing > 0)) {
+    const bad = given.findIndex((column) => zeroIfFinite(column, samples) !== 0);
+    if (bad >= 0) throw notFinite(bad);
+  }
+  return { samples, inputs: names, outputs: spreads, failures };
 }
 
 function whole(what: string, n: number): number {

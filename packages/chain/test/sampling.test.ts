@@ -150,23 +150,49 @@ describe('studentQuantile', () => {
   it('is odd', () => expect(studentQuantile(0.1, 4)).toBe(-studentQuantile(0.9, 4)));
 });
 
-describe('orderStatistics', () => {
+describe('orderStatistics and Kept', () => {
+  const blocks = (values: Float64Array, see: (block: Float64Array) => void) => {
+    for (let start = 0; start < values.length; start += 1000) see(values.subarray(start, start + 1000));
+  };
   const check = (values: Float64Array) => {
     const sorted = values.slice().sort();
     const ranks = [...new Set([0, 0.025, 0.05, 0.5, 0.95, 0.975, 1].map((p) => Math.round(p * (values.length - 1))))];
     const found = orderStatistics(values, ranks);
     expect([...found]).toEqual(ranks.map((rank) => sorted[rank]));
-    const kept = new Kept(values.length, sorted[values.length >> 1]!);
-    kept.values.set(values);
-    for (let start = 0; start < values.length; start += 1000) kept.add(start, Math.min(1000, values.length - start));
-    expect([...kept.at(ranks)]).toEqual(ranks.map((rank) => sorted[rank]));
+    const shares = () => ranks.map((rank) => [rank / values.length, rank / values.length] as const);
+    // Told nothing, it keeps nothing beyond the first samples and must look again.
+    for (const options of [{ shares }, {}]) {
+      const kept = new Kept(values.length, sorted[values.length >> 1]!, options);
+      blocks(values, (block) => kept.add(block, block.length));
+      if (!kept.holds(ranks)) {
+        kept.lookAgain(ranks);
+        blocks(values, (block) => kept.addAgain(block, block.length));
+      }
+      expect(kept.holds(ranks)).toBe(true);
+      expect([...kept.at(ranks)]).toEqual(ranks.map((rank) => sorted[rank]));
+    }
   };
   it('leaves samples without a value out', () => {
-    const kept = new Kept(3000, 0.5);
-    kept.values.set(Float64Array.from({ length: 3000 }, (_, i) => (i % 3 === 0 ? NaN : i)));
-    for (let start = 0; start < 3000; start += 1000) kept.add(start, 1000);
-    expect(kept.moments(1)).toMatchObject({ count: 2000, mean: 1500 });
-    expect([...kept.at([0, 1, 1999])]).toEqual([1, 2, 2999]);
+    for (const samples of [3000, 30_000]) {
+      const kept = new Kept(samples, 0.5, { shares: () => [[0, 1]], window: { low: 100, high: samples - 11 } });
+      blocks(
+        Float64Array.from({ length: samples }, (_, i) => (i % 3 === 0 ? NaN : i)),
+        (block) => kept.add(block, block.length),
+      );
+      const count = (samples * 2) / 3;
+      expect(kept.moments(1)).toMatchObject({ count, mean: samples / 2 });
+      expect(kept.outside()).toEqual({ low: 66 / count, high: 7 / count });
+      expect(kept.holds([0, 1, count - 1])).toBe(true);
+      expect([...kept.at([0, 1, count - 1])]).toEqual([1, 2, samples - 1]);
+    }
+  });
+  it('keeps few samples, and those that are asked for, where draws do not drift', () => {
+    const values = Float64Array.from({ length: 100_000 }, () => u() + u() + u());
+    const kept = new Kept(values.length, 1.5, { shares: () => [[0.05, 0.05], [0.5, 0.5]] }); // prettier-ignore
+    blocks(values, (block) => kept.add(block, block.length));
+    expect(kept.holds([5000, 50_000])).toBe(true);
+    expect(kept.holds([5000, 80_000])).toBe(false);
+    expect(kept.size).toBeLessThan(15_000);
   });
   const even = randomBits(5);
   const u = () => (even() + 0.5) / 2 ** 32;
@@ -174,6 +200,9 @@ describe('orderStatistics', () => {
     ['evenly spread values', 40_000, () => u()],
     ['bell-shaped values', 40_000, () => u() + u() + u()],
     ['a far outlier', 40_000, (i: number) => (i === 17 ? 1e300 : u())],
+    ['a far outlier among the last', 40_000, (i: number) => (i === 39_017 ? 1e300 : u())],
+    ['an outlier whose bin would not fit into 32 bits', 40_000, (i: number) => (i === 39_017 ? 2 ** 32 : u())],
+    ['values that fall, and the first all one', 40_000, (i: number) => Math.min(0, 9000 - i)],
     ['many ties', 40_000, () => Math.floor(u() * 3)],
     ['values over many powers of ten', 40_000, () => 10 ** (u() * 600 - 300)],
     ['one value throughout', 40_000, () => 7],

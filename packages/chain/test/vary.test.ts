@@ -297,6 +297,27 @@ describe('varyWithDraws', () => {
     expect(outputs[1]!.p95).toBeCloseTo(sorted[4749]! + 0.05 * (sorted[4750]! - sorted[4749]!), 12);
     expect(outputs[1]!.meanError).toBeCloseTo((1.959964 * sd) / Math.sqrt(5000), 9);
   });
+  it('finds the percentiles of draws that drift, and counts what a step refused once', () => {
+    const count = 60_000;
+    const a = Float64Array.from({ length: count }, (_, i) => i);
+    const refuse = (x: number) => {
+      if (x % 100 === 7) throw new RangeError('7 again');
+      return x;
+    };
+    const refusing = buildChain([root('a', 0)], [step('y', ['a'], refuse as never)]);
+    const seen: number[] = [];
+    const { failures, outputs } = varyWithDraws(refusing, evaluate(refusing), {
+      columns: { a },
+      outputs: ['y'],
+      onProgress: (done) => seen.push(done),
+    });
+    const sorted = a.filter((x) => x % 100 !== 7);
+    expect(failures).toEqual({ count: 600, message: '7 again' });
+    expect(outputs[0]).toMatchObject({ missing: 600, p50: (sorted[29_699]! + sorted[29_700]!) / 2 });
+    expect(outputs[0]!.p05).toBeCloseTo(sorted[2969]! + 0.95 * (sorted[2970]! - sorted[2969]!), 9);
+    expect(seen).toEqual([...seen].sort((x, y) => x - y));
+    expect(seen.at(-1)).toBe(1);
+  });
   it('takes a single draw', () => {
     const { outputs } = varyWithDraws(chain, evaluate(chain), { columns: { a: Float64Array.of(2) }, outputs: ['y'] });
     expect(outputs[0]).toMatchObject({ mean: 2.5, sd: 0, p025: 2.5, p975: 2.5 });

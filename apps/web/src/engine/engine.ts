@@ -152,6 +152,7 @@ export class Engine {
       consequences: bent.length > 0 ? consequencesOf(this.from, this.truth, session, new Set(bent.map(({ id }) => id)), units) : [],
       sentence: openingSentence(this.from, (this.before ??= sayings(this.from, this.truth, units)), session, pulled, units),
       plan: planTimes(this.from, session),
+      pulling: this.pulling !== undefined,
       canUndo: this.pulling !== undefined || this.place > 0,
       canRedo: this.place < this.history.length - 1,
     };

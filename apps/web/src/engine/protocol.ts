@@ -142,6 +142,8 @@ export interface Frame {
   readonly consequences: readonly Consequence[];
   readonly sentence: Sentence;
   readonly plan: PlanTimes | undefined;
+  /** A hand still holds what it pulls. */
+  readonly pulling: boolean;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
 }

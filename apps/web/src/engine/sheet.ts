@@ -1,6 +1,7 @@
 import { createContext, useCallback, useContext, useRef, useSyncExternalStore } from 'react';
 import type { Origin } from '@barwright/chain';
 import { EngineClient } from './client.js';
+import { Pace } from './pace.js';
 import type { Catalog, Frame, Meta, Units } from './protocol.js';
 
 /** One number as it is shown now. */
@@ -27,10 +28,17 @@ export class Sheet {
   readonly engine: EngineClient;
   catalog: Catalog | undefined;
   view: View | undefined;
+  /** The view as words and small drawings follow it: in step, except under a hand. */
+  calm: View | undefined;
   private readonly index = new Map<string, number>();
   private shown: (Shown | undefined)[] = [];
   private readonly readers = new Map<string, Set<Listener>>();
   private readonly viewers = new Set<Listener>();
+  private readonly calmViewers = new Set<Listener>();
+  private readonly pace = new Pace(() => {
+    this.calm = this.view;
+    for (const listener of this.calmViewers) listener();
+  });
 
   constructor() {
     this.engine = new EngineClient((frame) => this.take(frame));
@@ -75,6 +83,11 @@ export class Sheet {
     return () => this.viewers.delete(listener);
   }
 
+  subscribeCalm(listener: Listener): () => void {
+    this.calmViewers.add(listener);
+    return () => this.calmViewers.delete(listener);
+  }
+
   private begin(catalog: Catalog, frame: Frame): void {
     this.catalog = catalog;
     this.index.clear();
@@ -105,6 +118,7 @@ export class Sheet {
     this.view = { picture, bent, consequences, sentence, plan, canUndo, canRedo };
     for (const at of frame.at) for (const listener of this.readers.get(catalog.metas[at]!.id) ?? []) listener();
     for (const listener of this.viewers) listener();
+    this.pace.changed(frame.pulling);
   }
 }
 
@@ -154,4 +168,11 @@ export function useView(): View | undefined {
   const sheet = useSheet();
   const subscribe = useCallback((listener: Listener) => sheet.subscribeView(listener), [sheet]);
   return useSyncExternalStore(subscribe, () => sheet.view);
+}
+
+/** The same for words and small drawings, which under a hand follow at a pace that can be read. */
+export function useCalmView(): View | undefined {
+  const sheet = useSheet();
+  const subscribe = useCallback((listener: Listener) => sheet.subscribeCalm(listener), [sheet]);
+  return useSyncExternalStore(subscribe, () => sheet.calm);
 }

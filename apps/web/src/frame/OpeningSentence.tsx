@@ -1,7 +1,7 @@
 import { seen, wedge } from '@barwright/drawing';
 import { useMemo } from 'react';
 import { Picture } from '../drawing/Marks.js';
-import { useView } from '../engine/sheet.js';
+import { useCalmView } from '../engine/sheet.js';
 import { useInspector } from '../inspector/opening.js';
 
 const actMark = [wedge(8, 12, 12)];
@@ -9,7 +9,7 @@ const seenMark = [seen(8, 7)];
 
 /** One sentence that can be signed or disputed, with its mark in the margin; the others, if any, behind it. */
 export function OpeningSentence() {
-  const view = useView();
+  const view = useCalmView();
   const { open } = useInspector();
   const rest = useMemo(() => view?.sentence.all.slice(1) ?? [], [view]);
   if (!view) return null;

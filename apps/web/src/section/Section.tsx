@@ -56,7 +56,7 @@ function Plate({ spec, width, room }: { readonly spec: SectionSpec; readonly wid
   const edges = edgePlaces(parts, drawn, spec, top);
   const plateHeight = Math.max(floor, parts.length * 64 + headroom);
   const rows = rowPlaces(parts, drawn, top, wide ? 62 : 60);
-  const right = left + drawn.width;
+  const right = left + restingWidth(drawn.width, spec, scale);
   return (
     <>
       <div className={wide ? 'plate plate-wide' : 'plate'} style={{ height: wide ? plateHeight : floor + 8 }}>
@@ -99,11 +99,20 @@ function Plate({ spec, width, room }: { readonly spec: SectionSpec; readonly wid
         className={wide ? 'below below-wide' : 'below'}
         style={wide ? { gridTemplateColumns: `${right + 48}px minmax(0, 1fr)` } : undefined}
       >
-        <SideView spec={spec} width={wide ? forBar : Math.min(width, 520)} indent={wide ? left + 6 : 0} />
+        <SideView width={wide ? forBar : Math.min(width, 520)} indent={wide ? left + 6 : 0} />
         <WhatItDoes />
       </div>
     </>
   );
+}
+
+/** How much wider than in truth the drawing may grow, px, before what stands beside it gives way. */
+const leeway = 12;
+
+/** The width that the columns keep clear of: they stay in place while a hand makes the bar a little wider or narrower. */
+function restingWidth(drawn: number, spec: SectionSpec, scale: number): number {
+  const inTruth = (spec.target?.width ?? spec.width) * scale + leeway;
+  return Math.max(inTruth, drawn - leeway);
 }
 
 /** The scale for the bar as it is in truth, so that a pulled edge moves under the hand and not the whole drawing. */

@@ -1,21 +1,21 @@
-import { sideView, type SectionSpec } from '@barwright/drawing';
-import { memo, useDeferredValue, useMemo } from 'react';
+import { sideView } from '@barwright/drawing';
+import { memo, useMemo } from 'react';
 import { Picture } from '../drawing/Marks.js';
-import { useShown } from '../engine/sheet.js';
+import { useCalmView, useSheet } from '../engine/sheet.js';
 import { Figure } from '../number/Figure.js';
 
-/** The bar along its length, thin: the cut and what the coat adds at both ends. It follows when the section itself has been painted. */
-export function SideView({ spec, width, indent }: { readonly spec: SectionSpec; readonly width: number; readonly indent: number }) {
-  const length = useShown('bar.length');
-  const mm = length ? length.truth * (length.meta.unit === 'in' ? 25.4 : 1) : NaN;
-  const now = length ? length.value * (length.meta.unit === 'in' ? 25.4 : 1) : NaN;
-  const scale = Math.floor(Math.min(6, (width * 0.62) / mm) * 10) / 10;
-  const settled = useDeferredValue(spec);
-  const long = useDeferredValue(now);
-  const drawn = useMemo(
-    () => (Number.isFinite(long) && scale > 0.5 ? sideView({ ...settled, scale }, long, settled.coat?.left ?? 0) : undefined),
-    [settled, scale, long],
-  );
+/** The bar along its length, thin: the cut and what the coat adds at both ends. Under a hand it follows at the pace of the words. */
+export const SideView = memo(function SideView({ width, indent }: { readonly width: number; readonly indent: number }) {
+  const sheet = useSheet();
+  const view = useCalmView();
+  const drawn = useMemo(() => {
+    const length = sheet.get('bar.length');
+    if (!view?.picture || !length) return undefined;
+    const perUnit = length.meta.unit === 'in' ? 25.4 : 1;
+    const scale = Math.floor(Math.min(6, (width * 0.62) / (length.truth * perUnit)) * 10) / 10;
+    if (!Number.isFinite(length.value) || !(scale > 0.5)) return undefined;
+    return sideView({ ...view.picture, scale }, length.value * perUnit, view.picture.coat?.left ?? 0);
+  }, [sheet, view, width]);
   if (!drawn) return null;
   return (
     <div className="side-view" style={{ paddingLeft: indent }}>
@@ -26,6 +26,6 @@ export function SideView({ spec, width, indent }: { readonly spec: SectionSpec; 
       </p>
     </div>
   );
-}
+});
 
 const Still = memo(Picture);

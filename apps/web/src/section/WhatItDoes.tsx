@@ -1,11 +1,11 @@
-import { useSheet, useView } from '../engine/sheet.js';
+import { useCalmView, useSheet, useView } from '../engine/sheet.js';
 import { useInspector } from '../inspector/opening.js';
 import { useAddress } from '../lib/useAddress.js';
 import { Variance } from './Variance.js';
 
 /** What a pull does, largest first; without one, what makes the mass of the bar vary. */
 export function WhatItDoes() {
-  const view = useView();
+  const view = useCalmView();
   if (!view) return null;
   if (view.bent.length > 0) return <Consequences />;
   return (
@@ -21,7 +21,7 @@ export function WhatItDoes() {
 }
 
 function Consequences() {
-  const view = useView()!;
+  const view = useCalmView()!;
   const { open } = useInspector();
   return (
     <div className="does">

@@ -14,8 +14,10 @@ export interface Column {
   readonly constant?: Value;
   /** Some samples have no value: NaN, or a vector with a gap. Set by whoever writes the column. */
   gaps: boolean;
-  /** `numbers` is another array for each block: a part of the draws given or of the results kept. */
+  /** `numbers` is another array for each block: a part of the draws given. */
   readonly passing?: boolean;
+  /** No step reads it: whoever takes it in sees for himself what has no value. */
+  readonly last?: boolean;
 }
 
 /** A step that must run for each block, with the places of its columns. */
@@ -175,12 +177,10 @@ export function bind({ step, inputs, outputs }: Operation, columns: readonly Col
   const read = ins.map(({ numbers, constant }) => numbers ?? new Float64Array(size).fill(constant as number));
   const write = outs.map(({ numbers }) => numbers!);
   const passingIns = ins.flatMap((column, k) => (column.passing ? [k] : []));
-  const passingOuts = outs.flatMap((column, o) => (column.passing ? [o] : []));
   const { block } = step;
   let fallback: Bound | undefined;
   return (count) => {
     for (const k of passingIns) read[k] = ins[k]!.numbers!;
-    for (const o of passingOuts) write[o] = outs[o]!.numbers!;
     try {
       block(read, write, count);
     } catch {
@@ -190,7 +190,7 @@ export function bind({ step, inputs, outputs }: Operation, columns: readonly Col
     for (let o = 0; o < outs.length; o++) {
       outs[o]!.gaps = false;
       for (let k = 0; k < ins.length; k++) if (ins[k]!.gaps) copyGaps(read[k]!, write[o]!, count);
-      if (zeroIfFinite(write[o]!, count) !== 0) {
+      if (!outs[o]!.last && zeroIfFinite(write[o]!, count) !== 0) {
         outs[o]!.gaps = true;
         markGaps(write[o]!, count);
       }
@@ -198,21 +198,35 @@ export function bind({ step, inputs, outputs }: Operation, columns: readonly Col
   };
 }
 
-/** 0 when the first `count` are finite, else NaN. Four sums at once, since each addition waits for the one before. */
+/**
+ * 0 when the first `count` are finite, else NaN. A sum is finite only where all are; eight at once, since each addition waits for
+ * the one before. Finite numbers whose sum is not are looked at one by one.
+ */
 export function zeroIfFinite(x: Float64Array, count: number): number {
   let a = 0;
   let b = 0;
   let c = 0;
   let d = 0;
-  const fours = count & ~3;
-  for (let i = 0; i < fours; i += 4) {
-    a += x[i]! * 0;
-    b += x[i + 1]! * 0;
-    c += x[i + 2]! * 0;
-    d += x[i + 3]! * 0;
+  let e = 0;
+  let f = 0;
+  let g = 0;
+  let h = 0;
+  const eights = count & ~7;
+  for (let i = 0; i < eights; i += 8) {
+    a += x[i]!;
+    b += x[i + 1]!;
+    c += x[i + 2]!;
+    d += x[i + 3]!;
+    e += x[i + 4]!;
+    f += x[i + 5]!;
+    g += x[i + 6]!;
+    h += x[i + 7]!;
   }
-  for (let i = fours; i < count; i++) a += x[i]! * 0;
-  return a + b + c + d;
+  for (let i = eights; i < count; i++) a += x[i]!;
+  if (Number.isFinite(a + b + c + d + (e + f + g + h))) return 0;
+  let sum = 0;
+  for (let i = 0; i < count; i++) sum += x[i]! * 0;
+  return sum;
 }
 
 function copyGaps(from: Float64Array, to: Float64Array, count: number): void {
@@ -272,14 +286,16 @@ export function ownColumns({ columns }: Program, size: number): Column[] {
 }
 
 /**
- * Columns that share memory where one is done with before another begins, so that a block stays in the cache. Draws and
- * outputs pass: whoever runs the program puts their arrays in.
+ * Columns that share memory where one is done with before another begins, so that a block stays in the cache. Outputs stay
+ * to the end; draws pass: whoever runs the program puts their arrays in.
  */
 export function sharedColumns(program: Program, size: number): Column[] {
   const { columns, drawColumns, operations, outputColumns } = program;
-  const passing = new Set([...drawColumns, ...outputColumns]);
+  const passing = new Set(drawColumns);
   const lastUse = new Int32Array(columns.length).fill(-1);
   operations.forEach(({ inputs }, o) => inputs.forEach((c) => (lastUse[c] = o)));
+  const unread = new Set(outputColumns.filter((c) => lastUse[c] === -1));
+  for (const c of outputColumns) lastUse[c] = operations.length;
   const free: Float64Array[] = [];
   const none = new Float64Array();
   const result = new Array<Column>(columns.length);
@@ -290,7 +306,7 @@ export function sharedColumns(program: Program, size: number): Column[] {
     else
       result[c] = vector
         ? { vectors: new Array<Value>(size), gaps: false }
-        : { numbers: free.pop() ?? new Float64Array(size), gaps: false };
+        : { numbers: free.pop() ?? new Float64Array(size), gaps: false, ...(unread.has(c) ? { last: true } : {}) };
   };
   columns.forEach(({ constant }, c) => constant !== undefined && give(c));
   drawColumns.forEach(give);

@@ -27,36 +27,56 @@ export interface Spread {
   readonly missing: number;
 }
 
-const PERCENTILES = [0.025, 0.05, 0.5, 0.95, 0.975] as const;
+const INNER = [0.05, 0.5, 0.95] as const;
+const OUTER = [0.025, 0.975] as const;
+
+/** Where among `count` samples the percentiles, the outer ones last, and the intervals of the outer ones lie. */
+function wanted(count: number, outer: boolean) {
+  const places = [...INNER, ...(outer ? OUTER : [])].map((p) => placeOf(p, count));
+  const tails = outer ? OUTER.map((p) => tailPlaces(p, count)) : [];
+  const ranks = [...new Set([...places.flatMap(({ below }) => [below, Math.min(below + 1, count - 1)]), ...tails.flat()])];
+  return { places, tails, ranks: ranks.sort((a, b) => a - b) };
+}
+
+/** The parts of the samples that `spreadOf` asks for, with the outer percentiles or without. */
+export const wantedShares =
+  (outer: boolean) =>
+  (count: number): [number, number][] => {
+    const share = (p: number): [number, number] => [p, p];
+    const tail = (p: number) => tailPlaces(p, count).map((place) => place / count) as [number, number];
+    const inner = INNER.map(share);
+    return outer ? [tail(0.025), ...inner, tail(0.975)] : inner;
+  };
+
+/** The places that `spreadOf` asks for; none where no sample has a value. */
+export function wantedRanks(count: number, outer: boolean): number[] {
+  return count === 0 ? [] : wanted(count, outer).ranks;
+}
 
 /**
+ * @param kept - holds the wanted ranks
  * @param groups - how many independent parts of equal size the samples have; one: taken as random draws
+ * @param outer - whether the outer percentiles are wanted; without, they and their intervals are NaN
  */
-export function spreadOf(id: string, kept: Kept, groups: number, window: Window | undefined): Spread {
+export function spreadOf(id: string, kept: Kept, groups: number, window: Window | undefined, outer: boolean): Spread {
   const { count, groupMeans, mean, sd } = kept.moments(groups);
-  const { values } = kept;
-  const missing = values.length - count;
+  const missing = kept.samples - count;
   if (count === 0) {
-    const [p025, p05, p50, p95, p975] = PERCENTILES.map(() => NaN) as [number, number, number, number, number];
-    return { id, mean: NaN, meanError: NaN, sd: NaN, p025, p05, p50, p95, p975, tails: { p025: [NaN, NaN], p975: [NaN, NaN] }, missing };
+    const none = { p025: NaN, p05: NaN, p50: NaN, p95: NaN, p975: NaN, tails: { p025: [NaN, NaN], p975: [NaN, NaN] } } as const;
+    return { id, mean: NaN, meanError: NaN, sd: NaN, ...none, missing };
   }
-  const places = PERCENTILES.map((p) => placeOf(p, count));
-  const tails = [0.025, 0.975].map((p) => tailPlaces(p, count));
-  const ranks = [...new Set([...places.flatMap(({ below }) => [below, Math.min(below + 1, count - 1)]), ...tails.flat()])].sort(
-    (a, b) => a - b,
-  );
+  const { places, ranks, tails } = wanted(count, outer);
   const ordered = kept.at(ranks);
   const at = (rank: number) => ordered[ranks.indexOf(rank)]!;
-  const [p025, p05, p50, p95, p975] = places.map(({ below, part }) => {
+  const [p05, p50, p95, p025 = NaN, p975 = NaN] = places.map(({ below, part }) => {
     const low = at(below);
     return part === 0 ? low : low + part * (at(Math.min(below + 1, count - 1)) - low);
-  }) as [number, number, number, number, number];
-  const [lower, upper] = tails.map(([from, to]) => [at(from), at(to)] as const) as [readonly [number, number], readonly [number, number]];
+  }) as [number, number, number, number?, number?];
+  const unknown = [NaN, NaN] as const;
+  const [lower = unknown, upper = unknown] = tails.map(([from, to]) => [at(from), at(to)] as const);
   const meanError = errorOfMean(groupMeans, sd, count);
   const spread = { id, mean, meanError, sd, p025, p05, p50, p95, p975, tails: { p025: lower, p975: upper }, missing };
-  return window && (window.low !== undefined || window.high !== undefined)
-    ? { ...spread, outside: outside(values, window, count) }
-    : spread;
+  return window && (window.low !== undefined || window.high !== undefined) ? { ...spread, outside: kept.outside() } : spread;
 }
 
 /** Half-width of the 95 % interval: from the scatter of independent groups, else from that of the samples. */
@@ -77,14 +97,4 @@ function tailPlaces(p: number, count: number): [number, number] {
   const half = normalQuantile(0.975) * Math.sqrt(count * p * (1 - p));
   const clamp = (place: number) => Math.min(count - 1, Math.max(0, place));
   return [clamp(Math.floor(count * p - half)), clamp(Math.ceil(count * p + half))];
-}
-
-function outside(values: Float64Array, { low = -Infinity, high = Infinity }: Window, count: number): { low: number; high: number } {
-  let below = 0;
-  let above = 0;
-  for (let i = 0; i < values.length; i++) {
-    if (values[i]! < low) below++;
-    else if (values[i]! > high) above++;
-  }
-  return { low: below / count, high: above / count };
 }
