@@ -133,6 +133,64 @@ if (wanted('graph')) {
   }
 }
 
+if (wanted('answers')) {
+  say('Answers on demand …');
+  const { lines: got, failed } = tsx('packages/line/bench/answers.ts');
+  if (failed) row('answers', 'failed', '', false, failed);
+  else {
+    lines.push(...got);
+    const limits = { 'slab history, 200 cells': 1, 'tunnel history': 5, 'roast log of 100,000 lines': 200 };
+    for (const line of got) {
+      const limit = limits[line.case];
+      const note = line.judge_ms === undefined ? '' : `reading ${line.read_ms}, table ${line.table_ms}, judging ${line.judge_ms}`;
+      row(line.case, `${line.ms} ms`, limit === undefined ? '' : `≤ ${limit} ms`, limit === undefined || line.ms <= limit, note);
+    }
+  }
+}
+
+/** The quickest of a ladder that is at least as exact as asked. */
+const atError = (list, key, error) =>
+  list.filter((line) => line[key] <= error).reduce((best, line) => (best && best.ms <= line.ms ? best : line), undefined);
+
+if (wanted('solvers')) {
+  say('The slab and the moisture of a year, beside scipy …');
+  const with_ = python();
+  const reference = join(folder, 'migration.json');
+  for (const [what, key, error, alternative, ours] of [
+    ['slab', 'error_k', 0.02, ['bench/alternatives/slab-scipy.py'], ['packages/science/bench/slab.ts']],
+    [
+      'migration',
+      'error_aw',
+      0.00035,
+      ['bench/alternatives/migration-scipy.py', reference],
+      ['packages/science/bench/migration.ts', reference],
+    ],
+  ]) {
+    const other = with_
+      ? jsonLines(with_, [join(root, alternative[0]), ...alternative.slice(1)], { OMP_NUM_THREADS: '1' })
+      : { failed: 'no python3 with numpy on this machine' };
+    if (!other.lines?.length) {
+      row(what, 'not run', 'at equal error', false, other.failed ?? 'no scipy on this machine');
+      continue;
+    }
+    const { lines: got, failed } = tsx(...ours);
+    if (failed) {
+      row(what, 'failed', '', false, failed);
+      continue;
+    }
+    const [here, there] = [atError(got, key, error), atError(other.lines, key, error)];
+    if (!here || !there) continue;
+    lines.push({ ...here, beside: there });
+    row(
+      `${what} at an error of ${error} ${what === 'slab' ? 'K' : 'in water activity'}`,
+      `${here.ms} ms (${here.cells} cells); ${there.method} ${there.ms} ms (${there.cells} cells)`,
+      'quicker at equal error',
+      here.ms <= there.ms,
+      `${(there.ms / here.ms).toFixed(1)} times as fast as the quickest of ${other.lines.length} compiled runs`,
+    );
+  }
+}
+
 if (wanted('sheet')) {
   say('The command from start to end …');
   const times = Array.from({ length: 6 }, () => {
@@ -151,7 +209,7 @@ if (wanted('paint') && existsSync(join(root, 'apps/web/bench/paint.ts'))) {
   const browser = await findBrowser();
   if (!browser.path) row('screens', 'not run', 'p95 ≤ 16 ms', false, browser.sentence);
   else {
-    const { lines: got, failed } = jsonLines(join(root, 'node_modules/.bin/tsx'), [join(root, 'apps/web/bench/paint.ts')], {
+    const { lines: got, failed } = jsonLines(join(root, 'node_modules/.bin/tsx'), [join(root, 'apps/web/bench/paint.ts'), '--runs', '21'], {
       BARWRIGHT_BROWSER: browser.path,
       BARWRIGHT_BROWSER_ARGS: browser.args.join(' '),
       ...browser.env,

@@ -164,10 +164,14 @@ function stretchesOf(from: PlantChain, station: Station, table: RoastTable, judg
   const rank = { 'not proven': 0, 'cannot tell': 1, proven: 2 } as const;
   const n = log.time.length;
   const linesOf = (start: number, end: number): readonly [number, number] => {
-    const inside = Array.from({ length: n }, (_, i) => i).filter(
-      (i) => log.time[i]! >= start && (log.time[i]! < end || (i === n - 1 && log.time[i] === end)),
-    );
-    return [rowNumbers[inside[0] ?? 0]!, rowNumbers[inside.at(-1) ?? inside[0] ?? 0]!];
+    let [first, last] = [-1, 0];
+    for (let i = 0; i < n; i++) {
+      const time = log.time[i]!;
+      if (!(time >= start && (time < end || (i === n - 1 && time === end)))) continue;
+      if (first < 0) first = i;
+      last = i;
+    }
+    return [rowNumbers[Math.max(first, 0)]!, rowNumbers[last]!];
   };
   return judgement.stretches
     .map((stretch): RoastStretch & { readonly order: number } => {
@@ -202,10 +206,17 @@ function marginsOf(validation: KillStepValidation, log: RoastLog): RoastAnswer['
     const limit = validation.limits[quantity];
     const column = log[quantity];
     if (!limit || column === undefined) return [];
-    const values = typeof column === 'number' ? [column] : Array.from(column).filter(Number.isFinite);
-    if (values.length === 0) return [];
     const [factor, unit, difference] = shown[quantity];
-    const margin = Math.min(...values.map((value) => Math.min(value - (limit.min ?? -Infinity), (limit.max ?? Infinity) - value)));
+    let margin = Infinity;
+    let known = false;
+    const values = typeof column === 'number' ? [column] : column;
+    for (let i = 0; i < values.length; i++) {
+      const value = values[i]!;
+      if (!Number.isFinite(value)) continue;
+      known = true;
+      margin = Math.min(margin, value - (limit.min ?? -Infinity), (limit.max ?? Infinity) - value);
+    }
+    if (!known) return [];
     const ends = [
       limit.min === undefined ? '' : `≥ ${+(factor * limit.min).toFixed(3)}`,
       limit.max === undefined ? '' : `≤ ${+(factor * limit.max).toFixed(3)}`,

@@ -35,16 +35,21 @@ export function isClockLike(cell: string): boolean {
 export function readClock(cells: readonly string[], name: string, unit: string | undefined, bare: Bare): Clock {
   const said: string[] = [];
   const seconds = new Float64Array(cells.length).fill(NaN);
-  const filled = cells.map((cell, i) => ({ cell, i })).filter(({ cell }) => cell !== '');
+  const filled: { readonly cell: string; readonly i: number }[] = [];
+  for (let i = 0; i < cells.length; i++) if (cells[i] !== '') filled.push({ cell: cells[i]!, i });
   const share = (test: RegExp) => filled.filter(({ cell }) => test.test(cell)).length / Math.max(1, filled.length);
   let kind: 'calendar' | 'day' | 'run';
-  if (share(iso) > 0.5) {
-    kind = 'calendar';
-    for (const { cell, i } of filled) {
-      const m = iso.exec(cell);
-      if (m) seconds[i] = stamp(+m[1]!, +m[2]!, +m[3]!, m[4], m[5], m[6]);
-    }
-  } else if (share(dotted) > 0.5) {
+  let written = 0;
+  for (const { cell, i } of filled) {
+    const m = iso.exec(cell);
+    if (!m) continue;
+    written++;
+    seconds[i] = stamp(+m[1]!, +m[2]!, +m[3]!, m[4], m[5], m[6]);
+  }
+  const dated = 2 * written > filled.length;
+  if (!dated) seconds.fill(NaN);
+  if (dated) kind = 'calendar';
+  else if (share(dotted) > 0.5) {
     kind = 'calendar';
     const parts = filled.map(({ cell, i }) => ({ m: dotted.exec(cell), i }));
     const dayFirst = parts.some(({ m }) => m && +m[1]! > 12);
@@ -78,7 +83,7 @@ export function readClock(cells: readonly string[], name: string, unit: string |
     readRun(filled, seconds, name, unit, bare, said);
     if ([...seconds].some((s) => s > 1e9 / 2)) kind = 'calendar';
   }
-  const lost = filled.filter(({ i }) => Number.isNaN(seconds[i]));
+  const lost = filled.filter(({ i }) => Number.isNaN(seconds[i]!));
   if (lost.length > 0)
     said.push(`${lost.length === 1 ? 'One time' : `${lost.length} times`} of ${name} cannot be read, the first "${lost[0]!.cell}".`);
   return { seconds, words: wordsFor(kind, seconds), said, calendar: kind === 'calendar' };
@@ -119,8 +124,12 @@ function twelve(hour: string, half: string | undefined): string {
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 function wordsFor(kind: 'calendar' | 'day' | 'run', seconds: Float64Array): (s: number) => string {
-  const finite = [...seconds].filter(Number.isFinite);
-  const several = finite.length > 0 && Math.floor(Math.min(...finite) / day) !== Math.floor(Math.max(...finite) / day);
+  let [least, most] = [Infinity, -Infinity];
+  for (const s of seconds) {
+    if (s < least) least = s;
+    if (s > most) most = s;
+  }
+  const several = most >= least && Math.floor(least / day) !== Math.floor(most / day);
   const two = (x: number) => String(x).padStart(2, '0');
   const time = (s: number) => {
     const within = ((Math.round(s) % day) + day) % day;

@@ -25,13 +25,25 @@ const eitherWay = /^\s*[+\-−]?[1-9]\d{0,2},\d{3}\s*[^\d]*$/;
  * @returns undefined where the cells do not tell: no sign at all, or only commas that could be either
  */
 export function decimalOf(cells: readonly string[]): Decimal | undefined {
-  if (cells.some((cell) => /\d\.\d/.test(cell) && isNumberLike(cell))) return 'point';
-  return cells.some((cell) => commaOnly.test(cell) && !eitherWay.test(cell)) ? 'comma' : undefined;
+  if (hasPoint(cells)) return 'point';
+  return hasComma(cells) ? 'comma' : undefined;
 }
+
+/** The same for several lists together: a point in one of them speaks for all. */
+export function decimalOfAll(lists: readonly (readonly string[])[]): Decimal | undefined {
+  if (lists.some(hasPoint)) return 'point';
+  return lists.some(hasComma) ? 'comma' : undefined;
+}
+
+// Most cells hold no sign at all: looking for the letter first is quicker than a pattern.
+const hasPoint = (cells: readonly string[]): boolean =>
+  cells.some((cell) => cell.includes('.') && /\d\.\d/.test(cell) && isNumberLike(cell));
+const hasComma = (cells: readonly string[]): boolean =>
+  cells.some((cell) => cell.includes(',') && commaOnly.test(cell) && !eitherWay.test(cell));
 
 /** Whether cells hold a comma that could be a decimal sign or part thousands. */
 export function unclearComma(cells: readonly string[]): boolean {
-  return cells.some((cell) => eitherWay.test(cell));
+  return cells.some((cell) => cell.includes(',') && eitherWay.test(cell));
 }
 
 /**

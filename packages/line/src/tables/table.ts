@@ -1,6 +1,6 @@
 import { BadTable } from './bad-table.js';
 import { headerOf } from './header.js';
-import { decimalOf, isNumberLike, type Decimal } from './number.js';
+import { decimalOfAll, isNumberLike, type Decimal } from './number.js';
 import { isClockLike } from './clock.js';
 
 /** One column of a table as it came. */
@@ -32,9 +32,11 @@ export interface DataTable {
  * @throws BadTable for an empty table, one without a header, or a header without readings
  */
 export function tableOf(rows: readonly (readonly string[])[], name: string): DataTable {
-  const filled = rows
-    .map((cells, i) => ({ cells: cells.map((cell) => (cell.startsWith('\ufeff') ? cell.slice(1) : cell).trim()), row: i + 1 }))
-    .filter(({ cells }) => cells.some((cell) => cell !== ''));
+  const filled: { readonly cells: readonly string[]; readonly row: number }[] = [];
+  for (let i = 0; i < rows.length; i++) {
+    const cells = tidied(rows[i]!);
+    if (cells.some((cell) => cell !== '')) filled.push({ cells, row: i + 1 });
+  }
   if (filled.length === 0) throw new BadTable(`${name} is empty; a line of headers and a line for each reading are expected`);
   const at = filled.findIndex(({ cells }, i) =>
     isHeader(
@@ -70,18 +72,23 @@ export function tableOf(rows: readonly (readonly string[])[], name: string): Dat
       },
     ];
   });
-  const decimal =
-    firstOf(columns, ({ cells }) => (decimalOf(cells) === 'point' ? 'point' : undefined)) ??
-    firstOf(columns, ({ cells }) => decimalOf(cells));
+  const decimal = decimalOfAll(columns.map(({ cells }) => cells));
   return { name, columns, rowNumbers: body.map(({ row }) => row), decimal, said };
 }
 
-function firstOf<T, R>(list: readonly T[], find: (of: T) => R | undefined): R | undefined {
-  for (const one of list) {
-    const found = find(one);
-    if (found !== undefined) return found;
+/** Whether a letter may be a space of some kind; the signs of degrees and of a millionth are none. */
+function mayBeTrimmed(code: number): boolean {
+  return code <= 32 || (code >= 0xa0 && code !== 0xb0 && code !== 0xb5);
+}
+
+/** Cells without spaces around them and without the mark of a byte order; most rows come so and stay as they are. */
+function tidied(cells: readonly string[]): readonly string[] {
+  for (const cell of cells) {
+    if (cell === '') continue;
+    const [first, last] = [cell.charCodeAt(0), cell.charCodeAt(cell.length - 1)];
+    if (mayBeTrimmed(first) || mayBeTrimmed(last)) return cells.map((one) => (one.startsWith('\ufeff') ? one.slice(1) : one).trim());
   }
-  return undefined;
+  return cells;
 }
 
 /** Words above numbers: no cell is a number, and in a line or two below at least one is a number or a time. */
