@@ -44,14 +44,32 @@ describe('the trials', { timeout: 2 * patience }, () => {
   it('list every question with its sentence, and open each', async () => {
     const page = await at.page();
     await open(page);
-    expect(await title(page)).toBe('Three of these ask for a person.');
-    expect(await page.locator('.trial-line').count()).toBe(8);
-    expect(plain(await page.locator('.sub').innerText())).toContain('4 logs of 17 March 2026');
-    await page.locator('.trial-line', { hasText: 'Temper' }).click();
+    expect(await title(page)).toBe('Four of these ask for a person.');
+    expect(await page.locator('.trial-line').count()).toBe(15);
+    expect(plain(await page.locator('.sub').innerText())).toContain('6 logs of 17 March 2026');
+    await page.locator('.trial-line', { has: page.locator('.trial-line-name', { hasText: /^Temper$/ }) }).click();
     await page.waitForURL(/\/trials\/temper$/);
     await titled(page, 'the coolant supply moved it, not the throughput');
     await page.goBack();
     await page.waitForSelector('.trial-line');
+    expect(at.complaints).toEqual([]);
+  });
+
+  it('answer a wet caramel asked for in the fields, and find the cheapest blend with the optimiser of the worker', async () => {
+    const page = await at.page();
+    await page.goto(`${at.url()}/pellamoor/kestrowan/trials/batch`);
+    await titled(page, 'Tell what is known of a batch of caramel.');
+    const water = page.getByLabel('Water by the laboratory');
+    await water.fill('10.3');
+    await water.press('Enter');
+    await titled(page, 'Caramel at 10.30 % instead of 9.50 %');
+    const shown = page.getByLabel('End temperature as the probe showed it');
+    await shown.fill('117.7');
+    await shown.press('Enter');
+    await titled(page, 'the probe shows 1.8 K too much');
+    expect(new URL(page.url()).searchParams.getAll('ask')).toEqual(['moisture:10.3', 'temperature:117.7']);
+    await page.goto(`${at.url()}/pellamoor/kestrowan/trials/blend`);
+    await titled(page, 'The cheapest blend costs EUR 1.400 a kg instead of EUR 1.424');
     expect(at.complaints).toEqual([]);
   });
 
@@ -163,6 +181,6 @@ describe('the trials', { timeout: 2 * patience }, () => {
     await page.route('**/days', (route) => route.abort());
     await open(page);
     expect(await page.locator('.drop-said').innerText()).toMatch(/^The server does not answer/);
-    expect(await page.locator('.trial-line-none').count()).toBe(2);
+    expect(await page.locator('.trial-line-none').count()).toBe(3);
   });
 });

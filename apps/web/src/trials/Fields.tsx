@@ -53,8 +53,9 @@ function NumberOf({
   const [text, setText] = useState(field.value);
   const value = Number(text.replace(',', '.'));
   const bad = text.trim() !== '' && !Number.isFinite(value);
-  const done = () => {
-    if (bad || text.trim() === field.value) return;
+  // What stands there already counts as told once it is confirmed: a probe may well have shown its set point.
+  const done = (confirmed: boolean) => {
+    if (bad || (text.trim() === field.value && (field.given || !confirmed))) return;
     set(field.key, text.trim() === '' ? '' : String(value));
   };
   return (
@@ -68,9 +69,9 @@ function NumberOf({
           aria-invalid={bad}
           className={field.given ? 'trial-given' : ''}
           onChange={(event) => setText(event.target.value)}
-          onBlur={done}
+          onBlur={() => done(false)}
           onKeyDown={(event) => {
-            if (event.key === 'Enter') done();
+            if (event.key === 'Enter') done(true);
             if (event.key === 'Escape') setText(field.value);
           }}
         />
