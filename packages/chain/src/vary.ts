@@ -154,13 +154,15 @@ interface Run {
   /** Independent parts of equal size, for the errors. */
   readonly groups: number;
   readonly draw: Draw;
+  /** Looks through the draws of a block, since a step may turn what is no number into one; throws. */
+  readonly verify?: (columns: readonly Float64Array[], count: number) => void;
   readonly failures: Failures;
   readonly scratch: Scratch;
   readonly outer: boolean;
 }
 
 /** Runs a program block by block and sums up its outputs. Yields how many samples are done. */
-function* run({ program, samples, block, groups, draw, failures, scratch, outer }: Run): Generator<number, Spread[]> {
+function* run({ program, samples, block, groups, draw, verify, failures, scratch, outer }: Run): Generator<number, Spread[]> {
   const columns = sharedColumns(program, block);
   const draws = program.drawColumns.map((c) => columns[c]!);
   const outputs = program.outputColumns.map((c) => columns[c]!);
@@ -177,8 +179,10 @@ function* run({ program, samples, block, groups, draw, failures, scratch, outer 
       const operations = program.operations.map((operation) => bind(operation, columns, block, failed));
       for (let start = 0; start < samples; start += block) {
         const count = Math.min(block, samples - start);
-        draw(start, count).forEach((numbers, i) => (draws[i]!.numbers = numbers));
+        const drawn = draw(start, count);
+        drawn.forEach((numbers, i) => (draws[i]!.numbers = numbers));
         for (const operation of operations) operation(count);
+        verify?.(drawn, count); // now that the steps have brought them into the cache
         for (let o = 0; o < outputs.length; o++) see(o, constants[o] ?? outputs[o]!.numbers!, count);
         yield start + count;
       }
@@ -230,15 +234,23 @@ export function varyWithDraws(chain: Chain, state: State, request: DrawsRequest)
   const program = compile(engineOf(state), inputs, middles, outputs);
   const failures: Failures = { count: 0, message: undefined };
   const draw: Draw = (start, count) => given.map((column) => column.subarray(start, start + count));
-  const scratch = request.scratch ?? new Scratch();
-  const work = run({ program, samples, block: Math.min(BLOCK, samples), groups: 1, draw, failures, scratch, outer: request.outer ?? true });
-  const spreads = drive(part(work, samples), request);
-  // A draw that is no number leaves a result without a value; only then the draws are looked through.
-  if (spreads.some(({ missing }) => missing > 0)) {
-    const bad = given.findIndex((column) => zeroIfFinite(column, samples) !== 0);
+  const verify = (columns: readonly Float64Array[], count: number) => {
+    const bad = columns.findIndex((column) => zeroIfFinite(column, count) !== 0);
     if (bad >= 0) throw notFinite(bad);
-  }
-  return { samples, inputs: names, outputs: spreads, failures };
+  };
+  const scratch = request.scratch ?? new Scratch();
+  const work = run({
+    program,
+    samples,
+    block: Math.min(BLOCK, samples),
+    groups: 1,
+    draw,
+    verify,
+    failures,
+    scratch,
+    outer: request.outer ?? true,
+  });
+  return { samples, inputs: names, outputs: drive(part(work, samples), request), failures };
 }
 
 function whole(what: string, n: number): number {

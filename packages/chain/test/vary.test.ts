@@ -318,6 +318,28 @@ describe('varyWithDraws', () => {
     expect(seen).toEqual([...seen].sort((x, y) => x - y));
     expect(seen.at(-1)).toBe(1);
   });
+  it('refuses a draw that is not finite also where a step would hide it', () => {
+    const positive = buildChain([root('a', 1)], [step('y', ['a'], ((a: number) => (a > 0 ? Math.min(a, 9) : 0)) as never)]);
+    for (const bad of [NaN, Infinity, -Infinity]) {
+      const a = draws(3000);
+      a[2000] = bad; // beyond those that its middle is taken from
+      const ask = () => varyWithDraws(positive, evaluate(positive), { columns: { a }, outputs: ['y'] });
+      expect(ask).toThrow('Draws of a hold a number that is not finite');
+    }
+  });
+  it('counts an infinite result as missing, and neither inside nor outside the window', () => {
+    const inverse: Step['block'] = ([a], [y], count) => {
+      for (let i = 0; i < count; i++) y![i] = 1 / a![i]!;
+    };
+    for (const block of [undefined, inverse]) {
+      const made = { ...step('y', ['a'], ((a: number) => 1 / a) as never), ...(block ? { block } : {}) };
+      const windowed = { ...made, outputs: [{ id: 'y', unit: '1', meaning: 'y', window: { low: 0, high: 1 } }] };
+      const inverted = buildChain([root('a', 1)], [windowed]);
+      const a = Float64Array.from({ length: 20_000 }, (_, i) => (i % 4 === 0 ? 0 : i % 4 === 1 ? 0.5 : 2 + i));
+      const { outputs } = varyWithDraws(inverted, evaluate(inverted), { columns: { a }, outputs: ['y'] });
+      expect(outputs[0]).toMatchObject({ missing: 5000, outside: { low: 0, high: expect.closeTo(1 / 3, 12) }, p95: 2 });
+    }
+  });
   it('takes a single draw', () => {
     const { outputs } = varyWithDraws(chain, evaluate(chain), { columns: { a: Float64Array.of(2) }, outputs: ['y'] });
     expect(outputs[0]).toMatchObject({ mean: 2.5, sd: 0, p025: 2.5, p975: 2.5 });

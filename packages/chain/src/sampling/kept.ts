@@ -3,7 +3,7 @@ import { orderStatistics } from './order-statistics.js';
 import { Scratch } from './scratch.js';
 
 /** Equal bins into which samples are counted as they come; the first and the last also take what lies beyond. */
-const BINS = 4096;
+const BINS = 2048;
 /** Places so far from the bins do not fit into a whole number of 32 bits any more. */
 const FAR = 2 ** 30;
 /** After so many samples it is clear enough near which values the percentiles will lie; only samples there are kept on. */
@@ -95,8 +95,8 @@ export class Kept {
     let most = -Infinity;
     for (let i = 0; i < count; i++) {
       const x = column[i]!;
-      if (x < least) least = x;
-      if (x > most) most = x;
+      if (x < least && x !== -Infinity) least = x;
+      if (x > most && x !== Infinity) most = x;
     }
     const width = most - least;
     const scale = BINS / (2 * width);
@@ -221,8 +221,9 @@ export class Kept {
   private countBeyond(column: Float64Array, count: number, { low = -Infinity, high = Infinity }: Window): void {
     const { beyond } = this;
     for (let i = 0; i < count; i++) {
-      if (column[i]! < low) beyond.low++;
-      else if (column[i]! > high) beyond.high++;
+      const x = column[i]!;
+      if (x < low && x !== -Infinity) beyond.low++;
+      else if (x > high && x !== Infinity) beyond.high++;
     }
   }
 
