@@ -1,9 +1,8 @@
-import type { Quantity, Root, Step } from '../src/index.js';
+import { exponential, type Quantity, type Root, type Step } from '../src/index.js';
 
 /*
- * Sixty-four formulas of the usual kinds (shares, exponentials, products, limits) for racing, gathered into nine steps as a
- * plant would: shares, water activity, cooking, densities, masses and money, nutrition, keeping. What only one step needs stays
- * inside it. Every constant is illustrative: the figures stand for no recipe, and nothing outside this folder may use them.
+ * Sixty-four formulas of the usual kinds (shares, exponentials, products, limits) for racing, gathered into six steps as a
+ * plant would: caramel, nougat, cooking, masses and money, nutrition, keeping. What only one step needs stays inside it. Every constant is illustrative: the figures stand for no recipe, and nothing outside this folder may use them.
  */
 
 type Columns<I extends readonly string[]> = { readonly [K in keyof I]: Float64Array };
@@ -91,27 +90,40 @@ export const sixtyOutputs: readonly string[] = [
 const atmosphere = Math.log(101.325 / 0.13332);
 
 export const sixtySteps: readonly Step[] = [
-  formulas(['xs', 'xg', 'xf', 'xw'], ['cs', 'cg', 'cf', 'cw'], ([csIn, cgIn, cfIn, cwIn], [xsOut, xgOut, xfOut, xwOut], count) => {
-    for (let i = 0; i < count; i++) {
-      const cs = csIn[i]!;
-      const cg = cgIn[i]!;
-      const cf = cfIn[i]!;
-      const cw = cwIn[i]!;
-      const perTotal = 1 / (cs + cg + cf + cw);
-      const xs = cs * perTotal;
-      const xg = cg * perTotal;
-      const xf = cf * perTotal;
-      const xw = cw * perTotal;
-      xsOut[i] = xs;
-      xgOut[i] = xg;
-      xfOut[i] = xf;
-      xwOut[i] = xw;
-    }
-  }),
   formulas(
-    ['ys', 'yg', 'yw', 'ye', 'yf'],
-    ['ns', 'ng', 'nw', 'ne', 'nf'],
-    ([nsIn, ngIn, nwIn, neIn, nfIn], [ysOut, ygOut, ywOut, yeOut, yfOut], count) => {
+    ['xs', 'xg', 'xf', 'xw', 'awC', 'rhoC'],
+    ['cs', 'cg', 'cf', 'cw'],
+    ([csIn, cgIn, cfIn, cwIn], [xsOut, xgOut, xfOut, xwOut, awCOut, rhoCOut], count) => {
+      for (let i = 0; i < count; i++) {
+        const cs = csIn[i]!;
+        const cg = cgIn[i]!;
+        const cf = cfIn[i]!;
+        const cw = cwIn[i]!;
+        const perTotal = 1 / (cs + cg + cf + cw);
+        const xs = cs * perTotal;
+        const xg = cg * perTotal;
+        const xf = cf * perTotal;
+        const xw = cw * perTotal;
+        xsOut[i] = xs;
+        xgOut[i] = xg;
+        xfOut[i] = xf;
+        xwOut[i] = xw;
+        rhoCOut[i] = 1 / (xs * (1 / 1.587) + xg * (1 / 1.42) + xf * (1 / 0.92) + xw * (1 / 0.998));
+        const sucrose = xs * (1 / 342.3);
+        const syrup = xg * (0.8 / 420);
+        const water = (xw + xg * 0.2) * (1 / 18.015);
+        const sugars = sucrose + syrup;
+        const perAll = 1 / (water + sugars);
+        const dry = sugars * perAll;
+        // (a / sugars) · dry² is a · dry / all
+        awCOut[i] = (1 - dry) * exponential(-(6.47 * sucrose + 2.8 * syrup) * perAll * dry);
+      }
+    },
+  ),
+  formulas(
+    ['ys', 'yg', 'ye', 'yf', 'awN', 'rhoN', 'overrun'],
+    ['ns', 'ng', 'nw', 'ne', 'nf', 'rhoSet'],
+    ([nsIn, ngIn, nwIn, neIn, nfIn, rhoSetIn], [ysOut, ygOut, yeOut, yfOut, awNOut, rhoNOut, overrunOut], count) => {
       for (let i = 0; i < count; i++) {
         const ns = nsIn[i]!;
         const ng = ngIn[i]!;
@@ -126,43 +138,23 @@ export const sixtySteps: readonly Step[] = [
         const yf = nf * perTotal;
         ysOut[i] = ys;
         ygOut[i] = yg;
-        ywOut[i] = yw;
         yeOut[i] = ye;
         yfOut[i] = yf;
+        const volume = ys * (1 / 1.587) + yg * (1 / 1.42) + yw * (1 / 0.998) + ye * (1 / 1.3) + yf * (1 / 0.92);
+        const phi = 1 - rhoSetIn[i]! * 4 * volume * 0.9;
+        const kept = 1 - Math.min(Math.max(phi, 0), 0.8);
+        rhoNOut[i] = kept / volume;
+        overrunOut[i] = 1 / kept - 1;
+        const sucrose = ys * (1 / 342.3);
+        const syrup = yg * (0.8 / 420);
+        const water = (yw + yg * 0.2) * (1 / 18.015);
+        const sugars = sucrose + syrup;
+        const perAll = 1 / (water + sugars);
+        const dry = sugars * perAll;
+        awNOut[i] = (1 - dry) * exponential(-(6.47 * sucrose + 2.8 * syrup) * perAll * dry);
       }
     },
   ),
-  formulas(['awC'], ['xs', 'xg', 'xw'], ([xsIn, xgIn, xwIn], [awCOut], count) => {
-    for (let i = 0; i < count; i++) {
-      const xs = xsIn[i]!;
-      const xg = xgIn[i]!;
-      const xw = xwIn[i]!;
-      const sucrose = xs * (1 / 342.3);
-      const syrup = xg * (0.8 / 420);
-      const water = (xw + xg * 0.2) * (1 / 18.015);
-      const sugars = sucrose + syrup;
-      const perAll = 1 / (water + sugars);
-      const dry = sugars * perAll;
-      // (a / sugars) · dry² is a · dry / all
-      const awC = (1 - dry) * Math.exp(-(6.47 * sucrose + 2.8 * syrup) * perAll * dry);
-      awCOut[i] = awC;
-    }
-  }),
-  formulas(['awN'], ['ys', 'yg', 'yw'], ([ysIn, ygIn, ywIn], [awNOut], count) => {
-    for (let i = 0; i < count; i++) {
-      const ys = ysIn[i]!;
-      const yg = ygIn[i]!;
-      const yw = ywIn[i]!;
-      const sucrose = ys * (1 / 342.3);
-      const syrup = yg * (0.8 / 420);
-      const water = (yw + yg * 0.2) * (1 / 18.015);
-      const sugars = sucrose + syrup;
-      const perAll = 1 / (water + sugars);
-      const dry = sugars * perAll;
-      const awN = (1 - dry) * Math.exp(-(6.47 * sucrose + 2.8 * syrup) * perAll * dry);
-      awNOut[i] = awN;
-    }
-  }),
   formulas(
     ['endWater', 'viscosity'],
     ['awC', 'xg', 'xw', 'tb', 'temperature'],
@@ -177,38 +169,10 @@ export const sixtySteps: readonly Step[] = [
         const tbp = 1668.21 / (7.96681 - lnp * 0.4342944819) - 228;
         const above = tb - tbp;
         const solids = 1 - xw - xg * 0.2;
-        const endWater = Math.max(xw * Math.exp(-0.018 * Math.max(above, -40)), 0.01);
-        const viscosity = Math.exp(2.3 + (240 * solids * solids) / temperature);
+        const endWater = Math.max(xw * exponential(-0.018 * Math.max(above, -40)), 0.01);
+        const viscosity = exponential(2.3 + (240 * solids * solids) / temperature);
         endWaterOut[i] = endWater;
         viscosityOut[i] = viscosity;
-      }
-    },
-  ),
-  formulas(
-    ['rhoC', 'rhoN', 'overrun'],
-    ['xs', 'xg', 'xf', 'xw', 'ys', 'yg', 'yw', 'ye', 'yf', 'rhoSet'],
-    ([xsIn, xgIn, xfIn, xwIn, ysIn, ygIn, ywIn, yeIn, yfIn, rhoSetIn], [rhoCOut, rhoNOut, overrunOut], count) => {
-      for (let i = 0; i < count; i++) {
-        const xs = xsIn[i]!;
-        const xg = xgIn[i]!;
-        const xf = xfIn[i]!;
-        const xw = xwIn[i]!;
-        const ys = ysIn[i]!;
-        const yg = ygIn[i]!;
-        const yw = ywIn[i]!;
-        const ye = yeIn[i]!;
-        const yf = yfIn[i]!;
-        const rhoSet = rhoSetIn[i]!;
-        const rhoC = 1 / (xs * (1 / 1.587) + xg * (1 / 1.42) + xf * (1 / 0.92) + xw * (1 / 0.998));
-        const volume = ys * (1 / 1.587) + yg * (1 / 1.42) + yw * (1 / 0.998) + ye * (1 / 1.3) + yf * (1 / 0.92);
-        const rho0 = 1 / volume;
-        const phi = 1 - rhoSet * 4 * volume * 0.9;
-        const kept = 1 - Math.min(Math.max(phi, 0), 0.8);
-        const rhoN = rho0 * kept;
-        const overrun = 1 / kept - 1;
-        rhoCOut[i] = rhoC;
-        rhoNOut[i] = rhoN;
-        overrunOut[i] = overrun;
       }
     },
   ),
@@ -320,8 +284,8 @@ export const sixtySteps: readonly Step[] = [
         const step = awN - awC;
         const aw = (awC * mC * 0.1 + awN * mN * 0.12) / (mC * 0.1 + mN * 0.12);
         const keeping = ((30 / 0.02 / 0.8) * (0.65 - Math.min(aw, 0.64)) * mass) / ws; // permeance is ws · 0.8 / mass
-        const keepingWarm = keeping * Math.exp(-0.0693 * (temperature - 20));
-        const risk = 1 / (1 + Math.exp(-(aw - 0.6) * 40));
+        const keepingWarm = keeping * exponential(-0.0693 * (temperature - 20));
+        const risk = 1 / (1 + exponential(-(aw - 0.6) * 40));
         stepOut[i] = step;
         keepingOut[i] = keeping;
         keepingWarmOut[i] = keepingWarm;
