@@ -48,7 +48,7 @@ function refractometer(b: Builder, component: Component, stage: Stage, { k, s }:
     equation:
       'refractive index of water and what is dissolved (fat and protein scatter and do not count), on the sucrose scale, plus the plant’s own correction',
     sources: ['icumsa-sps-3', 'iso-1743'],
-    note: `Read at ${readAt} °C or corrected to it. Fat blurs the line: calibrate on good cooks.`,
+    note: `Read at ${readAt} °C or corrected to it. Fat blurs the line: calibrate on good cooks. Half-width our estimate.`,
     run: (inside: Composition, correction: number) => refractometerReading(solutionOf(inside), readAt, true) + correction,
     uncertainty: () => [0.01],
   });

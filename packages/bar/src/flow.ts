@@ -56,6 +56,7 @@ export function flowSteps(b: Builder, component: Component): void {
     ],
     equation: 'as laid, at 20 °C: the temperature is far from where the plant measures, so read the direction',
     sources,
+    note: 'Half-width our estimate: 70 % either way, however the level was set.',
     run: (x: Composition, own: number) => caramelViscosity(x, storedAt, own),
     uncertainty: (_, [value]) => [0.7 * (value as number)],
   });

@@ -41,7 +41,7 @@ export function sugarStateSteps(b: Builder, component: Component): void {
     ],
     equation: 'supersaturation = (sucrose / water) / (solubility alone · effect of the other solids); grain = what lies above it',
     sources: ['wiklund-vavrinecz'],
-    note: 'Above 1 it can grain; whether it does, and how soon, is a matter of seed, stirring and viscosity. Crystals in the recipe count as sucrose here.',
+    note: 'Above 1 it can grain; whether it does, and how soon, is a matter of seed, stirring and viscosity. Crystals in the recipe count as sucrose here. Half-widths are our estimate.',
     run: (x: Composition) => {
       const { supersaturation, crystal } = grainAtEquilibrium(solutionOf(x), 'sucrose', storedAt);
       return [supersaturation, crystal];

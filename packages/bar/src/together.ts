@@ -37,7 +37,7 @@ export function togetherSteps(b: Builder, plant: Plant, bar: Bar): void {
     equation:
       'one aw at which the layers hold the water they brought: Σ m · w(aw) = Σ m · w now; the coat and the wrapper let none through',
     sources: ['zsr', 'gab'],
-    note: 'Says where, not when: weeks in a bar.',
+    note: 'Says where, not when: weeks in a bar. Half-widths are our estimate.',
     run: (...values: Value[]) => {
       const crystal = new Map(seeded.map(({ i }, k) => [i, values[ids.length + k] as number]));
       const computed = new Map(sorbed.map(({ i }, k) => [i, values[ids.length + seeded.length + k] as number]));

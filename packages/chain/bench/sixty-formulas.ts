@@ -1,4 +1,4 @@
-import { exponential, type Quantity, type Root, type Step } from '../src/index.js';
+import type { Quantity, Root, Step } from '../src/index.js';
 
 /*
  * Sixty-four formulas of the usual kinds (shares, exponentials, products, limits) for racing, gathered into six steps as a
@@ -116,7 +116,7 @@ export const sixtySteps: readonly Step[] = [
         const perAll = 1 / (water + sugars);
         const dry = sugars * perAll;
         // (a / sugars) · dry² is a · dry / all
-        awCOut[i] = (1 - dry) * exponential(-(6.47 * sucrose + 2.8 * syrup) * perAll * dry);
+        awCOut[i] = (1 - dry) * Math.exp(-(6.47 * sucrose + 2.8 * syrup) * perAll * dry);
       }
     },
   ),
@@ -151,7 +151,7 @@ export const sixtySteps: readonly Step[] = [
         const sugars = sucrose + syrup;
         const perAll = 1 / (water + sugars);
         const dry = sugars * perAll;
-        awNOut[i] = (1 - dry) * exponential(-(6.47 * sucrose + 2.8 * syrup) * perAll * dry);
+        awNOut[i] = (1 - dry) * Math.exp(-(6.47 * sucrose + 2.8 * syrup) * perAll * dry);
       }
     },
   ),
@@ -169,8 +169,8 @@ export const sixtySteps: readonly Step[] = [
         const tbp = 1668.21 / (7.96681 - lnp * 0.4342944819) - 228;
         const above = tb - tbp;
         const solids = 1 - xw - xg * 0.2;
-        const endWater = Math.max(xw * exponential(-0.018 * Math.max(above, -40)), 0.01);
-        const viscosity = exponential(2.3 + (240 * solids * solids) / temperature);
+        const endWater = Math.max(xw * Math.exp(-0.018 * Math.max(above, -40)), 0.01);
+        const viscosity = Math.exp(2.3 + (240 * solids * solids) / temperature);
         endWaterOut[i] = endWater;
         viscosityOut[i] = viscosity;
       }
@@ -284,8 +284,8 @@ export const sixtySteps: readonly Step[] = [
         const step = awN - awC;
         const aw = (awC * mC * 0.1 + awN * mN * 0.12) / (mC * 0.1 + mN * 0.12);
         const keeping = ((30 / 0.02 / 0.8) * (0.65 - Math.min(aw, 0.64)) * mass) / ws; // permeance is ws · 0.8 / mass
-        const keepingWarm = keeping * exponential(-0.0693 * (temperature - 20));
-        const risk = 1 / (1 + exponential(-(aw - 0.6) * 40));
+        const keepingWarm = keeping * Math.exp(-0.0693 * (temperature - 20));
+        const risk = 1 / (1 + Math.exp(-(aw - 0.6) * 40));
         stepOut[i] = step;
         keepingOut[i] = keeping;
         keepingWarmOut[i] = keepingWarm;

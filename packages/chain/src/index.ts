@@ -4,7 +4,6 @@ export { buildChain, requireUnit, rootOf, type Chain } from './build.js';
 export { evaluate, type Overrides, type State, type Status } from './state.js';
 export { Session, type Changes } from './session.js';
 export { explain, uses, type Explanation } from './explain.js';
-export { exponential } from './exponential.js';
 export { compare, type Comparison, type Difference } from './compare.js';
 export { brokenWindows, marginOf, type BrokenWindow } from './windows.js';
 export { solve, type SideEffect, type Solution, type Solved, type SolveRequest, type Unsolved } from './solve.js';

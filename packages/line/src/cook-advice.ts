@@ -9,6 +9,14 @@ const words = {
   viscosity: 'the viscosity',
 };
 
+const growthWords = {
+  nothing:
+    'Nothing grows at this water activity (below 0.60, the band of the model included); the batch is a matter of quality. Release stays with the people whose name stands for it.',
+  'cannot tell':
+    'Cannot tell whether anything can grow: the computed water activity lies below 0.60, but its band reaches it. Hold the batch and measure the activity; the qualified HACCP team decides.',
+  may: 'The water activity is at or above 0.60: moulds and yeasts that stand dryness may grow. Hold the batch; the qualified HACCP team decides.',
+} as const;
+
 type Open = Omit<BatchAnswer, 'advice' | 'notes'>;
 
 /** Whether the moisture lies in its window; true where it has none. */
@@ -49,11 +57,7 @@ export function adviceOnBatch(answer: Open): readonly string[] {
       );
     if (over.length === 0) advice.push('Keep samples of the bars made of it: no other window is broken by the moisture alone.');
   }
-  advice.push(
-    answer.safe
-      ? 'Nothing grows at this water activity (below 0.60); the batch is a matter of quality. Release stays with the people whose name stands for it.'
-      : 'The water activity is at or above 0.60: moulds and yeasts that stand dryness may grow. Hold the batch; the qualified HACCP team decides.',
-  );
+  advice.push(growthWords[answer.grows]);
   return advice;
 }
 

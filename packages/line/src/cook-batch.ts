@@ -74,13 +74,22 @@ export interface BatchAnswer {
   readonly slump?: { readonly before: LayerSlump; readonly after: LayerSlump };
   /** Deposit temperature that gives the viscosity aimed at, °C, and whether it lies in its window. */
   readonly deposit?: { readonly now: number; readonly wanted: number; readonly inWindow: boolean };
-  readonly safe: boolean;
+  /** Whether anything can grow in it: 'cannot tell' where the band of the activity reaches the limit. */
+  readonly grows: 'nothing' | 'cannot tell' | 'may';
   readonly advice: readonly string[];
   readonly notes: readonly string[];
 }
 
 /** Nothing grows below this water activity. Common knowledge of food microbiology; first stated at 0.60 by Scott (1957), from memory. */
 export const noGrowth = 0.6;
+
+/** K between what was shown and what the solids ask for, above which two good readings no longer agree: common practice, no source. */
+const contradiction = 0.8;
+
+function growthAt(activity: number, half: number): BatchAnswer['grows'] {
+  if (activity >= noGrowth) return 'may';
+  return activity + half < noGrowth ? 'nothing' : 'cannot tell';
+}
 
 const judged = [
   'water_activity',
@@ -129,7 +138,7 @@ export function batchAnswer(from: PlantChain, session: Session, readings: BatchR
     neighbours: layer ? neighboursOf(from, before, after, layer) : [],
     ...(slumped ? { slump: slumped } : {}),
     ...(deposit ? { deposit } : {}),
-    safe: after.number(`${c}.water_activity`) < noGrowth,
+    grows: growthAt(after.number(`${c}.water_activity`), after.uncertainty(`${c}.water_activity`) ?? 0),
   };
   return { ...answer, advice: adviceOnBatch(answer), notes: notesOnBatch(from, answer) };
 }
@@ -188,7 +197,7 @@ function probeOf(from: PlantChain, state: State, curve: CookCurve, readings: Bat
     boilsAt,
     error,
     pressure: error / perPascal,
-    contradicts: Math.abs(error) > 0.8,
+    contradicts: Math.abs(error) > contradiction,
     indicated: state.number(`${c}.cook_indicated`) + shift + error,
   };
 }

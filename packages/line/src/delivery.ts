@@ -45,14 +45,14 @@ export interface DeliveryAnswer {
   }[];
   /** Limits of the intake that the delivery breaks. */
   readonly outsideIntake: readonly string[];
-  readonly verdict: 'do nothing' | 'adjust' | 'refuse';
+  readonly verdict: 'do nothing' | 'adjust' | 'refuse' | 'cannot tell';
   /** Dry matter that is short of what is paid for, kg of syrup and money, for the load. */
   readonly short?: { readonly mass: number; readonly money: number };
   readonly sentences: readonly string[];
 }
 
 const watched = ['moisture', 'water_activity', 'viscosity', 'refractometer', 'sucrose_supersaturation', 'cost'];
-/** A change that takes less than this share of the room to a limit, and less than a reading repeats to, needs no hand. */
+/** A change that takes less than this share of the room to a limit needs no hand: common practice, no source. */
 const smallShare = 0.25;
 
 /**
@@ -84,7 +84,8 @@ export function deliveryAnswer(from: PlantChain, session: Session, name: string,
   const broken = new Set(brokenWindows(before).map(({ id }) => id));
   const newly = brokenWindows(after).filter(({ id }) => !broken.has(id) && users.some(({ slug }) => id.startsWith(`${slug}.`)));
   const act = newly.length > 0 || components.some(({ effects }) => effects.some(({ ofRoom }) => (ofRoom ?? 0) > smallShare));
-  const verdict = outsideIntake.length > 0 ? ('refuse' as const) : act ? ('adjust' as const) : ('do nothing' as const);
+  const judged = components.some(({ effects }) => effects.some(({ ofRoom }) => ofRoom !== undefined));
+  const verdict: DeliveryAnswer['verdict'] = outsideIntake.length > 0 ? 'refuse' : act ? 'adjust' : judged ? 'do nothing' : 'cannot tell';
   const short = shortOf(session, material, given.solids, delivered.mass);
   const answer = { material: material.name, given, components, outsideIntake, verdict, ...(short ? { short } : {}) };
   return { ...answer, sentences: sentencesOn(answer) };
@@ -184,6 +185,8 @@ function sentencesOn(answer: Omit<DeliveryAnswer, 'sentences'>): readonly string
     sentences.push(
       `Do nothing. At the end temperatures set now the largest effect of this ${material} is on the ${worst ? `${worst.meaning}: it takes ${(100 * worst.ofRoom).toFixed(0)} % of the room to its limit` : 'numbers below'}.`,
     );
+  if (verdict === 'cannot tell')
+    sentences.push('Cannot tell whether to act: no number that this syrup moves has a limit in the definition. The changes are below.');
   if (verdict === 'adjust' && worst)
     sentences.push(`Adjust: the ${worst.meaning} would take ${(100 * worst.ofRoom).toFixed(0)} % of the room to its limit.`);
   if (verdict === 'refuse')

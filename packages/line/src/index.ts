@@ -69,3 +69,4 @@ export { deliveryAnswer, NoSyrup, type Delivered, type DeliveryAnswer, type Deli
 export { NoSlab, slabHistory, type SlabAnswer, type SlabOptions } from './slab.js';
 export { blendTask, NoBlend, type BlendLimit, type BlendOptions, type BlendProperty, type BlendTask } from './blend.js';
 export { cheapestBlend, loadOptimiser, type BindingLimit, type BlendAnswer, type Optimiser } from './blend-solve.js';
+export { flowLawNames, flowParameterNames } from './flow-words.js';

@@ -1,6 +1,6 @@
 import { Builder } from '@barwright/bar';
 import type { State } from '@barwright/chain';
-import { slabRun, type SlabLayer } from '@barwright/science';
+import { slabRun, slitWindow, type SlabLayer } from '@barwright/science';
 import { layerThermal } from './layer-thermal.js';
 import type { PlantChain } from './plant-chain.js';
 import { slabRoots, type SlabIds } from './slab-roots.js';
@@ -116,8 +116,8 @@ export function slabHistory(from: PlantChain, state: State, options: SlabOptions
     slit: {
       from: low,
       below: high,
-      opens: cooledTo(run.time, run.hottest, high) * speed,
-      closes: cooledTo(run.time, run.hottest, low) * speed,
+      opens: slitWindow(run, low, high).opens * speed,
+      closes: slitWindow(run, low, low).opens * speed,
       state: judge(run.hottest[steps]!, ends, low, high),
     },
     hottestBetween: ends,
@@ -167,15 +167,4 @@ function judge(core: number, [strong, weak]: readonly [number, number], low: num
   if (strong > high) return 'too warm';
   if (weak < low) return 'too cold';
   return core <= high && core >= low && weak <= high && strong >= low ? 'ready' : 'cannot tell';
-}
-
-/** s until a falling series reaches a level, straight between steps. */
-function cooledTo(time: Float64Array, series: Float64Array, level: number): number {
-  if (series[0]! <= level) return 0;
-  for (let i = 1; i < time.length; i++) {
-    if (series[i]! > level) continue;
-    const share = (series[i - 1]! - level) / (series[i - 1]! - series[i]!);
-    return time[i - 1]! + share * (time[i]! - time[i - 1]!);
-  }
-  return Infinity;
 }

@@ -3,6 +3,9 @@ import type { Layer } from '@barwright/plant';
 import { caramelViscosity, slump, suspensionFactor, type Composition, type SlumpShape } from '@barwright/science';
 import type { PlantChain } from './plant-chain.js';
 
+/** Share of a layer's volume at which pieces touch and carry it: that of the suspension model, less a margin. */
+const packed = 0.7;
+
 /** How a layer would sag if nothing held it but its own viscosity. */
 export interface LayerSlump {
   readonly layer: string;
@@ -23,7 +26,7 @@ export interface LayerSlump {
  * Cold flow of a caramel layer with the nuts in it: a free-standing strip under its own weight, Newtonian, without coat, grain or
  * protein network. An upper bound, made to compare one batch with another.
  * @param days - in the store
- * @returns undefined where the layer does not flow as a caramel
+ * @returns undefined where the layer does not flow as a caramel, or holds so many pieces that they stand on each other
  */
 export function layerSlump(from: PlantChain, state: State, layer: Layer, days = 14, temperature = 20): LayerSlump | undefined {
   const component = from.plant.components.get(layer.component)!;
@@ -42,7 +45,8 @@ export function layerSlump(from: PlantChain, state: State, layer: Layer, days = 
   }
   const volume = height * state.number('bar.area');
   const syrup = caramelViscosity(state.value(`${c}.composition`) as Composition, temperature, state.number(`${c}.viscosity_factor`));
-  const viscosity = syrup * suspensionFactor(Math.min(guestVolume / volume, 0.55));
+  if (guestVolume / volume >= packed) return undefined;
+  const viscosity = syrup * suspensionFactor(guestVolume / volume);
   const slab = { height, width, density: mass / volume, viscosity };
   const time = days * 86_400;
   const shape = slump(slab, time);

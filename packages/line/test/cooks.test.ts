@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { fileURLToPath } from 'node:url';
 import { Session } from '@barwright/chain';
+import { loadPlant } from '@barwright/plant';
+import { readPlantFolder } from '@barwright/plant/node';
 import {
   BadTable,
   batchAnswer,
@@ -118,7 +121,17 @@ describe('one batch', () => {
     expect(nougat!.rest.after.activity).toBeGreaterThan(nougat!.rest.before.activity);
     expect(nougat!.rest.after.other).toBeGreaterThan(0.09);
     expect(answer.slump!.after.runOut).toBeGreaterThan(answer.slump!.before.runOut);
-    expect(answer.safe).toBe(true);
+    expect(answer.grows).toBe('nothing');
+  });
+
+  it('does not call a batch stable where the band of its activity reaches the limit', () => {
+    const { from, session } = demo();
+    const near = new Session(from.chain, session.overrides());
+    near.set('caramel.water_activity_offset', 0.11);
+    expect(batchAnswer(from, near, { moisture: 0.095 }).grows).toBe('cannot tell');
+    expect(batchAnswer(from, near, { moisture: 0.095 }).advice.join(' ')).toMatch(/Hold the batch and measure/);
+    near.set('caramel.water_activity_offset', 0.15);
+    expect(batchAnswer(from, near, { moisture: 0.095 }).grows).toBe('may');
   });
 
   it('says to do nothing inside the window, and leaves the session as it was', () => {
@@ -188,6 +201,13 @@ describe('a delivery of syrup', () => {
     expect(moisture.after - moisture.before).toBeLessThan(0.0005);
     expect(caramel.solidsPerCharge).toBeCloseTo(-0.072, 6);
     expect(answer.short!.mass).toBeCloseTo(60, 6);
+  });
+
+  it('cannot tell where nothing that the syrup moves has a limit', () => {
+    const { from, session } = plants['highmark']!;
+    const answer = deliveryAnswer(from, session, 'corn syrup 42 DE', { dextroseEquivalent: 43 });
+    expect(answer.components[0]!.effects.every(({ ofRoom }) => ofRoom === undefined)).toBe(true);
+    expect(answer.verdict).toBe('cannot tell');
   });
 
   it('is refused outside the intake check, and adjusted for where it takes the room', () => {
@@ -299,5 +319,34 @@ describe('the cheapest blend', () => {
     expect(none.binding).toEqual([]);
     expect(() => blendTask(from, session, { also: ['pixie dust'] })).toThrow(NoBlend);
     expect(() => blendTask(from, session, { component: 'nougat' })).toThrow(/whipped/);
+  });
+});
+
+describe('what a definition says of its own cooks', () => {
+  const edited = async (from: string, to: string) => {
+    const files = new Map(await readPlantFolder(fileURLToPath(new URL('../../../examples/pellamoor', import.meta.url))));
+    const [name, text] = [...files].find(([, content]) => content.includes(from))!;
+    files.set(name, text.replace(from, to));
+    const loaded = loadPlant(files);
+    if (!loaded.ok) throw new Error(loaded.problems[0]!.message);
+    return new Session(plantChain(loaded.plant).chain);
+  };
+
+  it('narrows the interval to what the plant has measured', async () => {
+    const session = await edited('model offset: 0 K ', 'model offset: -1.8 K ± 0.4 K ');
+    expect(session.number('caramel.cook_temperature')).toBeCloseTo(demo().session.number('caramel.cook_temperature') - 1.8, 9);
+    expect(session.uncertainty('caramel.cook_temperature')).toBeCloseTo(0.4, 9);
+    expect(demo().session.uncertainty('caramel.cook_temperature')).toBeGreaterThan(2);
+    const meter = await edited('activity offset: 0 ', 'activity offset: 0.05 ± 0.01 ');
+    expect(meter.uncertainty('caramel.water_activity')).toBeCloseTo(0.01, 9);
+  });
+
+  it('browns with a hold, more the hotter and the longer', async () => {
+    const session = await edited('        refractometer offset: 0 %', '        hold: 6 min\n        refractometer offset: 0 %');
+    const minutes = session.number('caramel.browning') / 60;
+    expect(minutes).toBeGreaterThan(6); // hotter than 118 °C
+    expect(minutes).toBeLessThan(8);
+    session.set('caramel.cook_hold', 12 * 60);
+    expect(session.number('caramel.browning') / 60).toBeCloseTo(2 * minutes, 9);
   });
 });

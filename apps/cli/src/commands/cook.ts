@@ -108,7 +108,7 @@ function batchJson(answer: BatchAnswer): unknown {
         }
       : null,
     deposit: deposit ? { now_c: deposit.now, wanted_c: deposit.wanted, in_window: deposit.inWindow } : null,
-    nothing_grows: answer.safe,
+    grows: answer.grows,
     advice: answer.advice,
     notes: answer.notes,
   };

@@ -1,6 +1,6 @@
-import { solve, Session, type Solution } from '@barwright/chain';
+import { solve, type Solution } from '@barwright/chain';
 import { componentsOf } from '@barwright/bar';
-import { inWords, plantChain, presentation, tidy, windowInWords } from '@barwright/line';
+import { drivenByTemperature, inWords, presentation, tidy, windowInWords } from '@barwright/line';
 import { assignment, openPlant, valueFor, type Opened, type PlantOptions } from '../plant.js';
 import { Misused, Refused, type Out } from '../out.js';
 import { table } from '../text.js';
@@ -29,13 +29,8 @@ export async function solveCommand(folder: string, options: SolveOptions, out: O
 export function driven(opened: Opened, knob: string): Opened {
   const component = componentsOf(opened.plant, opened.bar).find((other) => knob === `${other.slug}.cook_temperature`);
   if (!component || opened.session.origin(knob) !== 'computed') return opened;
-  const built = plantChain(opened.plant, opened.bar.name, { cookTemperature: { [component.slug]: opened.session.number(knob) } });
-  const session = new Session(built.chain);
-  const kept = Object.entries(opened.session.overrides()).filter(
-    ([id]) => built.chain.index.has(id) && id !== `${component.slug}.moisture`,
-  );
-  if (kept.length > 0) session.observe(Object.fromEntries(kept));
-  return { ...opened, ...built, session };
+  const { from, session } = drivenByTemperature(opened, opened.session, [component]);
+  return { ...opened, ...from, session };
 }
 
 function rangeFor(opened: Opened, options: SolveOptions): { low?: number; high?: number } {

@@ -1,4 +1,13 @@
-import { chocolateOf, flowOptions, flowTable, type FlowAnswer, type FlowOption, type FlowTable } from '@barwright/line';
+import {
+  chocolateOf,
+  flowOptions,
+  flowTable,
+  type FlowAnswer,
+  type FlowOption,
+  type FlowTable,
+  flowLawNames,
+  flowParameterNames,
+} from '@barwright/line';
 import { fitCasson, fitHerschelBulkley, fitWindhab, flowReport, type FlowFit, type FlowReport } from '@barwright/science';
 import { openPlant, type PlantOptions } from '../plant.js';
 import { maybeQuantity } from '../quantity-option.js';
@@ -131,17 +140,6 @@ function answerJson(answer: FlowAnswer): Record<string, unknown> {
   };
 }
 
-const lawNames = { casson: 'Casson', windhab: 'Windhab', 'herschel-bulkley': 'Herschel-Bulkley', bingham: 'Bingham' } as const;
-const parameterNames: Readonly<Record<string, readonly [words: string, unit: string, digits: number]>> = {
-  yield_value_pa: ['yield value', 'Pa', 2],
-  plastic_viscosity_pa_s: ['plastic viscosity', 'Pa·s', 3],
-  structured_yield_pa: ['structured yield value', 'Pa', 1],
-  breakdown_rate_s: ['breakdown rate', '1/s', 2],
-  end_viscosity_pa_s: ['end viscosity', 'Pa·s', 3],
-  consistency_pa_sn: ['consistency', 'Pa·sⁿ', 2],
-  flow_index: ['index', '', 3],
-};
-
 function printCurve({ name, table: read, casson, others, report }: Curve, out: Out): void {
   const rates = read.up.map(({ rate }) => rate);
   out.line(
@@ -151,10 +149,10 @@ function printCurve({ name, table: read, casson, others, report }: Curve, out: O
   );
   for (const { law, parameters, residual, r2 } of [casson, ...others]) {
     const words = Object.entries(parameters).map(([key, value]) => {
-      const [title, unit, digits] = parameterNames[key]!;
+      const [title, unit, digits] = flowParameterNames[key]!;
       return `${title} ${n(value.value, digits)}${unit ? ` ${unit}` : ''} (${between(value, digits)})`;
     });
-    section(out, `${lawNames[law.law]}, residual ${n(residual, 2)} Pa, R² ${n(r2, 4)}`, words);
+    section(out, `${flowLawNames[law.law]}, residual ${n(residual, 2)} Pa, R² ${n(r2, 4)}`, words);
   }
   if (report)
     section(out, 'Interpolated report (ICA 46, 2000)', [

@@ -1,5 +1,5 @@
 import { circle, curve, type Point } from '@barwright/drawing';
-import { flowTable, type FlowTable } from '@barwright/line';
+import { flowTable, type FlowTable, flowLawNames, flowParameterNames } from '@barwright/line';
 import {
   cassonStress,
   fitCasson,
@@ -45,17 +45,6 @@ export function curveOf(file: HeldFile): FlowCurve {
   };
   return kept;
 }
-
-const lawNames = { casson: 'Casson', windhab: 'Windhab', 'herschel-bulkley': 'Herschel-Bulkley', bingham: 'Bingham' } as const;
-const parameterNames: Readonly<Record<string, readonly [words: string, unit: string, digits: number]>> = {
-  yield_value_pa: ['yield value', 'Pa', 2],
-  plastic_viscosity_pa_s: ['plastic viscosity', 'Pa·s', 3],
-  structured_yield_pa: ['structured yield value', 'Pa', 1],
-  breakdown_rate_s: ['breakdown rate', '1/s', 2],
-  end_viscosity_pa_s: ['end viscosity', 'Pa·s', 3],
-  consistency_pa_sn: ['consistency', 'Pa·sⁿ', 2],
-  flow_index: ['index', '', 3],
-};
 
 /** Stress against shear rate: readings as dots (up) and rings (down), Casson as the line with what its parameters may be off by. */
 export function curvePlate(_words: Words, { table: { up, down }, fits, file }: FlowCurve, width: number): Plate {
@@ -104,9 +93,9 @@ export function curveTables(_words: Words, { fits, report, file }: FlowCurve): r
       head: ['value', '95 % limits', 'residual', 'R²'],
       rows: fits.flatMap(({ law, parameters, residual, r2 }) =>
         Object.entries(parameters).map(([key, value], i) => {
-          const [title, unit, digits] = parameterNames[key] ?? [key.replaceAll('_', ' '), '', 3];
+          const [title, unit, digits] = flowParameterNames[key] ?? [key.replaceAll('_', ' '), '', 3];
           return {
-            name: `${lawNames[law.law]}: ${title}`,
+            name: `${flowLawNames[law.law]}: ${title}`,
             cells: [
               { text: `${n(value.value, digits)}${unit ? `\u202f${unit}` : ''}` },
               { text: `${n(value.low, digits)} to ${n(value.high, digits)}` },

@@ -21,19 +21,19 @@ export function syrupSheet(engine: Engine, asked: AskedFor, _width: number): Tri
     solids: solids === undefined ? (ofLot(/solids/i) ?? session.number(`${m}.solids`)) : solids / 100,
     dextroseEquivalent: equivalent ?? ofLot(/^DE$|dextrose/i) ?? session.number(`${m}.dextrose_equivalent`),
   };
-  const mass = askedNumber(asked, 'load') ?? 24;
-  const answer = deliveryAnswer(from, session, material.name, { ...delivered, mass: 1000 * mass });
+  const load = askedNumber(asked, 'load');
+  const answer = deliveryAnswer(from, session, material.name, { ...delivered, ...(load === undefined ? {} : { mass: 1000 * load }) });
   const own = lot && solids === undefined && equivalent === undefined ? `, lot ${lot.lot}` : '';
   return {
     part: 'syrup',
-    ...(answer.verdict === 'do nothing' ? {} : { mark: 'act' as const }),
+    ...(answer.verdict === 'do nothing' ? {} : { mark: answer.verdict === 'cannot tell' ? ('seen' as const) : ('act' as const) }),
     title: `${capital(material.name)}${own} at ${n(100 * delivered.solids, 1)} % and DE ${n(delivered.dextroseEquivalent, 1)}: ${answer.verdict}.`,
     sub: sentences(answer.sentences[0]),
     fields: [
       ...choiceField('syrup', 'Syrup', material.slug, syrups.map((one) => ({ value: one.slug, text: one.name }))), // prettier-ignore
       numberField(asked, 'solids', 'Dry solids as delivered', '%', 100 * delivered.solids, 2),
       numberField(asked, 'de', 'Dextrose equivalent as delivered', 'DE', delivered.dextroseEquivalent, 1),
-      numberField(asked, 'load', 'Load', 't', mass, 1),
+      numberField(asked, 'load', 'Load (0: not told)', 't', load ?? 0, 1),
     ],
     knobs: [],
     plates: [],
