@@ -96,6 +96,7 @@ describe('the trials', { timeout: 2 * patience }, () => {
     await page.waitForURL(/ask=rate:990/);
     await page.getByRole('button', { name: 'As it is now' }).click();
     await page.waitForURL((url) => !url.search.includes('ask='));
+    await page.getByRole('button', { name: 'As it is now' }).waitFor({ state: 'detached' });
     await rate.fill('fast');
     expect(await page.locator('.trial-field .said-act').innerText()).toBe('‘fast’ is no number.');
   });

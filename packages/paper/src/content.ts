@@ -257,7 +257,7 @@ function stageNotes(state: State, from: PlantChain, component: Component): strin
       const [refractometer, kelvin] = ['refractometer', 'moisture_per_kelvin'].map((name) => words(from, state, `${c}.${name}`, 'metric'));
       if (refractometer)
         parts.push(`refractometer ${refractometer} (± ${(100 * (state.uncertainty(`${c}.refractometer`) ?? 0)).toFixed(1)})`);
-      if (kelvin) parts.push(`a kelvin of the probe is ${kelvin.replace('−', '').replace('/K', '')} water`);
+      if (kelvin) parts.push(`a kelvin of the probe is ${kelvin.replace(/^[-−]/u, '').replace('/K', '')} water`);
     }
     if (stage.temperature) parts.push(stage.temperature.text);
     const laid =
