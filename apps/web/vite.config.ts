@@ -17,23 +17,33 @@ function firstFrameFirst(): Plugin {
         const bare = [script[0], ...styles.map(([link]) => link)]
           .reduce((page, tag) => page.replace(tag, ''), html)
           .replace(/\s*<link rel="modulepreload"[^>]*>/g, '');
-        return bare.replace(
-          '</body>',
-          `  <script>${starter(
-            script[1]!,
-            styles.map(([, href]) => href!),
-          )}</script>\n  </body>`,
+        const start = starter(
+          script[1]!,
+          styles.map(([, href]) => href!),
         );
+        return bare.replace('</body>', () => `  <script>${start}</script>\n  </body>`);
       },
     },
   };
 }
 
-/** Written into the page; its hash is what the policy admits. */
+/** Written into the page; its hash is what the policy admits. The script waits for the styles, so that nothing is drawn twice. */
 function starter(script: string, styles: readonly string[]): string {
-  return `(function(){var begun;function begin(){if(begun)return;begun=1;var left=${styles.length};function run(){var s=document.createElement('script');s.type='module';s.crossOrigin='';s.src='${script}';document.head.append(s)}${JSON.stringify(
-    styles,
-  )}.forEach(function(href){var l=document.createElement('link');l.rel='stylesheet';l.crossOrigin='';l.href=href;l.onload=l.onerror=function(){if(!--left)run()};document.head.append(l)});if(!left)run()}requestAnimationFrame(function(){setTimeout(begin)});setTimeout(begin,250)})()`;
+  const source = `(function () {
+    var begun, left = ${styles.length};
+    function add(name, fields) { return document.head.appendChild(Object.assign(document.createElement(name), fields)); }
+    function run() { add('script', { type: 'module', crossOrigin: '', src: '${script}' }); }
+    function styled() { if (!--left) run(); }
+    function begin() {
+      if (begun) return;
+      begun = 1;
+      ${JSON.stringify(styles)}.forEach(function (href) { add('link', { rel: 'stylesheet', crossOrigin: '', href: href, onload: styled, onerror: styled }); });
+      if (!left) run();
+    }
+    requestAnimationFrame(function () { setTimeout(begin); });
+    setTimeout(begin, 250);
+  })()`;
+  return source.replace(/\s*\n\s*/g, '');
 }
 
 /** The screens: one page, and the engine as a worker of its own. */

@@ -65,10 +65,18 @@ export function isScreen(request: FastifyRequest): boolean {
 export async function sendPage(web: Web, request: FastifyRequest, reply: FastifyReply): Promise<string> {
   const nonce = freshNonce();
   const [{ raw, scripts }, frame] = await Promise.all([builtPage(web.root), firstFrameOf(web, pathOf(request))]);
-  const html = raw.replaceAll(noncePlaceholder, nonce).replace(firstFramePlaceholder, () => frame);
+  const html = raw
+    .replaceAll(noncePlaceholder, nonce)
+    .replace(firstFramePlaceholder, () => frame)
+    .replace('<html lang="en"', byNight(request) ? '<html lang="en" data-theme="night"' : '<html lang="en"');
   reply.type('text/html; charset=utf-8').header('cache-control', 'no-store').header('cross-origin-opener-policy', 'unsafe-none');
   reply.header('content-security-policy', contentPolicy({ styles: [`'nonce-${nonce}'`, ...inlineHashes(html, 'style')], scripts }));
   return html;
+}
+
+/** Whether the person chose the night on this device. */
+function byNight(request: FastifyRequest): boolean {
+  return /(?:^|;\s*)barwright_theme=night(?:;|$)/.test(request.headers.cookie ?? '');
 }
 
 interface BuiltPage {

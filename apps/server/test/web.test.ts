@@ -3,6 +3,7 @@ import { join, relative } from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { firstFramePlaceholder, noncePlaceholder } from '../src/index.js';
+import { inlineHashes } from '../src/security.js';
 import { emptyFolder, start } from './server.js';
 
 const script = 'console.log("a".repeat(9))\n'.repeat(40);
@@ -48,6 +49,50 @@ describe('the page', () => {
       nonces.add(nonce);
     }
     expect(nonces.size).toBe(3);
+  });
+
+  it.each(['/', '/pellamoor/kestrowan/section'])('at %s has every header of the house but the opener policy', async (url) => {
+    const { app } = await start({ webRoot: built() });
+    const { headers } = await app.inject({ url, headers: { accept: 'text/html' } });
+    expect(headers).toMatchObject({
+      'x-content-type-options': 'nosniff',
+      'x-frame-options': 'SAMEORIGIN',
+      'referrer-policy': 'no-referrer',
+      'cross-origin-resource-policy': 'same-origin',
+      'cross-origin-opener-policy': 'unsafe-none',
+    });
+    expect(String(headers['content-security-policy'])).toContain("frame-ancestors 'self'");
+    expect((await app.inject(asset)).headers['cross-origin-opener-policy']).toBe('same-origin');
+  });
+
+  it.each([
+    ['barwright_theme=night', true],
+    ['other=1; barwright_theme=night; more=2', true],
+    ['barwright_theme=day', false],
+    ['my_barwright_theme=night', false],
+    ['', false],
+  ])('comes by night to the cookie ‘%s’: %s', async (cookie, night) => {
+    const root = built();
+    writeFileSync(join(root, 'index.html'), '<!doctype html><html lang="en"><p>page</p></html>');
+    const { app } = await start({ webRoot: root });
+    const { body } = await app.inject({ url: '/', headers: { accept: 'text/html', cookie } });
+    expect(body.includes('<html lang="en" data-theme="night">')).toBe(night);
+  });
+
+  it('is not given to a request for another host', async () => {
+    const { app } = await start({ webRoot: built() });
+    const answer = await app.inject({ url: '/pellamoor', headers: { accept: 'text/html', host: 'evil.example' } });
+    expect(answer.statusCode).toBe(421);
+  });
+
+  it('is read again when it has been built anew', async () => {
+    const root = built();
+    const { app } = await start({ webRoot: root });
+    expect((await app.inject('/')).body).not.toContain('built anew');
+    writeFileSync(join(root, 'index.html'), '<!doctype html><p>built anew</p><script>other()</script>');
+    const { body, headers } = await app.inject('/');
+    expect(body).toContain('built anew');
+    expect(String(headers['content-security-policy'])).toContain(inlineHashes('<script>other()</script>', 'script')[0]);
   });
 
   it('shows the first frame of its path, and comes without it when that fails', async () => {

@@ -29,6 +29,12 @@ describe('what is built', () => {
     expect(bytes).toBeLessThan(250_000);
   });
 
+  it('fetches nothing but the mark of the tab before the first frame is painted', () => {
+    const page = readFileSync(join(dist, 'index.html'), 'utf8');
+    expect(page.replace(/<link rel="icon"[^>]*>/, '')).not.toMatch(/<link|<img|<script[^>]*\ssrc=/);
+    expect(page.length).toBeLessThan(4000);
+  });
+
   it('fetches nothing from elsewhere, and evaluates nothing', () => {
     const page = readFileSync(join(dist, 'index.html'), 'utf8');
     expect(page).not.toMatch(/(src|href)="https?:/);

@@ -88,6 +88,17 @@ export class Sheet {
     return () => this.calmViewers.delete(listener);
   }
 
+  /** Shows the frame that stands once more, every number as if it were new. */
+  repeat(): void {
+    const { view } = this;
+    if (!view) return;
+    this.shown = this.shown.map((shown) => shown && { ...shown });
+    this.view = { ...view };
+    for (const set of this.readers.values()) for (const listener of set) listener();
+    for (const listener of this.viewers) listener();
+    this.pace.changed(false);
+  }
+
   private begin(catalog: Catalog, frame: Frame): void {
     this.catalog = catalog;
     this.index.clear();

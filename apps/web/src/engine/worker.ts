@@ -5,8 +5,9 @@ import { editsOf } from './edits.js';
 import { Engine } from './engine.js';
 import { curveOf } from './influence.js';
 import { inspect } from './inspect.js';
-import type { Answers, Asks, Reply, Request, Verb } from './protocol.js';
+import type { Answers, Asks, Reply, Request, Units, Verb } from './protocol.js';
 import { postsOf } from './posts.js';
+import { rehearsal } from './rehearsal.js';
 import { remedyLines } from './remedy-lines.js';
 
 /** The engine at work behind the page: one request, one reply, in order. */
@@ -26,10 +27,26 @@ const framed = (act: (of: Engine) => void) => {
 /** Trials come when they are asked for: nobody waits for them before the first picture. */
 const trials = () => import('./trials/answer.js');
 
+let rehearsed = false;
+
+/** Once, in turns, when the page has had time to draw itself; every request is answered between two of them. */
+function rehearse({ from, version }: Engine, units: Units): void {
+  if (rehearsed) return;
+  rehearsed = true;
+  setTimeout(() => {
+    const turns = rehearsal(new Engine(from.plant, from.bar.name, version, units));
+    const turn = () => {
+      if (!turns.next().done) setTimeout(turn);
+    };
+    turn();
+  }, 150);
+}
+
 const verbs: { readonly [V in Verb]: (ask: Asks[V]) => Answers[V] | Promise<Answers[V]> } = {
   open: ({ wire, bar, version, units, changes }) => {
     open = new Engine(decodePlant(wire as WirePlant), bar, version, units);
     open.restore(changes);
+    rehearse(open, units);
     return opened();
   },
   units: ({ units }) => {

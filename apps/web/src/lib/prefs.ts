@@ -30,9 +30,14 @@ export function setPref<K extends keyof Prefs>(name: K, value: Prefs[K]): void {
   for (const listener of listeners) listener();
 }
 
+/** The server reads the cookie and sends the page by day or by night: a page that asked the browser's store first would be seen later. */
 export function showTheme(): void {
-  if (prefs.theme === 'night') document.documentElement.dataset.theme = 'night';
+  const night = prefs.theme === 'night';
+  if (night) document.documentElement.dataset.theme = 'night';
   else delete document.documentElement.dataset.theme;
+  if (night || document.cookie.includes('barwright_theme=')) {
+    document.cookie = `barwright_theme=${prefs.theme}; path=/; max-age=${night ? 31_536_000 : 0}; samesite=strict`;
+  }
 }
 
 function subscribe(listener: () => void): () => void {

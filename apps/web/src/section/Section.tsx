@@ -1,4 +1,4 @@
-import { section, type SectionSpec } from '@barwright/drawing';
+import { section, type SectionDrawing, type SectionSpec } from '@barwright/drawing';
 import { useMemo } from 'react';
 import { Picture } from '../drawing/Marks.js';
 import { useSheet, useShown, useView } from '../engine/sheet.js';
@@ -11,6 +11,7 @@ import { edgePlaces, rowPlaces, scaleFor } from './layout.js';
 import { Rows } from './Rows.js';
 import { SectionTable } from './SectionTable.js';
 import { SideView } from './SideView.js';
+import { useRehearsal } from './useRehearsal.js';
 import { WhatItDoes } from './WhatItDoes.js';
 
 /** The bar cut open, true to scale, its layers joined to their grams, water and cents. */
@@ -47,6 +48,7 @@ function Plate({ spec, width, room }: { readonly spec: SectionSpec; readonly wid
   // The scale stays while a hand pulls: it belongs to the truth.
   const scale = useTruthScale(spec, forBar, tallest);
   const drawn = useMemo(() => section({ ...spec, scale }), [spec, scale]);
+  useRehearsal(scale);
   const size = `${across ? withUnit(across.value, across.meta) : ''}`;
   useScale(`${size} across, drawn ${drawn.timesLifeSize.toFixed(1)} times life size`);
   const floor = headroom + Math.round(truthHeight(spec) * scale) + 12;
@@ -56,13 +58,13 @@ function Plate({ spec, width, room }: { readonly spec: SectionSpec; readonly wid
   const edges = edgePlaces(parts, drawn, spec, top);
   const plateHeight = Math.max(floor, parts.length * 64 + headroom);
   const rows = rowPlaces(parts, drawn, top, wide ? 62 : 60);
-  const right = left + restingWidth(drawn.width, spec, scale);
+  const right = left + restingWidth(drawn, spec, scale);
   return (
     <>
       <div className={wide ? 'plate plate-wide' : 'plate'} style={{ height: wide ? plateHeight : floor + 8 }}>
         <span className="caption plate-mm">{unit}</span>
         <div className="plate-bar" style={{ left, top }}>
-          <Picture marks={drawn.marks} width={drawn.width} height={drawn.height} />
+          <Picture marks={drawn.marks} width={forBar} height={tallest} />
         </div>
         {thicknesses(spec, parts, top, drawn).map(({ id, y, words }) => (
           <span key={id} className="plate-number" style={{ top: y, width: left - 8 }}>
@@ -106,13 +108,13 @@ function Plate({ spec, width, room }: { readonly spec: SectionSpec; readonly wid
   );
 }
 
-/** How much wider than in truth the drawing may grow, px, before what stands beside it gives way. */
-const leeway = 12;
+/** How much wider than in truth the bar may grow, px, before what stands beside it gives way. */
+const leeway = 24;
 
 /** The width that the columns keep clear of: they stay in place while a hand makes the bar a little wider or narrower. */
-function restingWidth(drawn: number, spec: SectionSpec, scale: number): number {
-  const inTruth = (spec.target?.width ?? spec.width) * scale + leeway;
-  return Math.max(inTruth, drawn - leeway);
+function restingWidth(drawn: SectionDrawing, spec: SectionSpec, scale: number): number {
+  const margins = drawn.width - Math.max(spec.width, spec.target?.width ?? 0) * scale;
+  return Math.max((spec.target?.width ?? spec.width) * scale + margins, drawn.width - leeway);
 }
 
 /** The scale for the bar as it is in truth, so that a pulled edge moves under the hand and not the whole drawing. */
