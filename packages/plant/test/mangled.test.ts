@@ -167,7 +167,6 @@ describe('mangled definitions', () => {
   });
 
   it('do not hang: thousands of components in a chain, of keys, of items, of brackets', () => {
-    const started = performance.now();
     const chain = Array.from(
       { length: 3000 },
       (_, i) => `  c${i}:\n    texture: x\n    stages: [{ stage: a, does: mix, add: { ${i === 0 ? 'sugar' : `c${i - 1}`}: 100 % } }]\n`,
@@ -179,6 +178,5 @@ describe('mangled definitions', () => {
     expect(mustAnswer(new Map(smallest).set('checks.yaml', `format: 1\nchecks: ${'['.repeat(5000)}`))).toBe(false);
     expect(mustAnswer(new Map(smallest).set('checks.yaml', `format: 1\nchecks: ${'{a: '.repeat(5000)}`))).toBe(false);
     expect(mustAnswer(new Map(smallest).set('checks.yaml', `format: 1\nx: "${'\\u00e9'.repeat(100_000)}"`))).toBe(false);
-    expect(performance.now() - started).toBeLessThan(60_000);
   }, 120_000);
 });

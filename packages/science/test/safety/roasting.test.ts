@@ -94,12 +94,6 @@ describe('bed of a belt roaster', () => {
     expect(h.heat / (sensible + h.evaporated * 2_257_000)).toBeCloseTo(1, 1);
     expect(() => roastBed({ ...peanutBed, depth: NaN })).toThrow(OutOfRange);
   });
-  it('takes a few milliseconds', () => {
-    roastBed(peanutBed);
-    const start = performance.now();
-    for (let i = 0; i < 10; i++) roastBed(peanutBed);
-    expect((performance.now() - start) / 10).toBeLessThan(25);
-  });
 });
 
 describe('drum', () => {
@@ -160,15 +154,5 @@ describe('stages of a log', () => {
     expect(curve.findings).toHaveLength(2);
     expect(() => roastCurve([], [])).toThrow(BadInput);
     expect(() => roastCurve([0, 1], [1])).toThrow('2 times but 1 temperatures');
-  });
-  it('reads 100 000 rows quickly', () => {
-    const n = 100_000;
-    const time = Float64Array.from({ length: n }, (_, i) => i / 1000);
-    const start = performance.now();
-    roastCurve(
-      time,
-      time.map((m) => shape(m * 0.6)),
-    );
-    expect(performance.now() - start).toBeLessThan(300);
   });
 });
