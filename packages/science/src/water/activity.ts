@@ -1,6 +1,6 @@
 import { OutOfRange, requireRange } from '../errors.js';
 import type { Celsius, WaterActivity } from '../units.js';
-import { binaryAt, waterPerSalt, waterPerSolute, type Binary, type Solute } from './binary.js';
+import { binaryAt, sugarExcess, waterPerSalt, waterPerSolute, type Binary } from './binary.js';
 import { chainHydration, milkSalts, molarMasses } from './data/binary.js';
 import { higherSaccharides, molecules, type Solution } from './solution.js';
 
@@ -21,45 +21,52 @@ interface Part {
  * what maltose binds plus a fixed part of it for every further unit.
  */
 export interface Solids {
+  /** All but maltose; lactose with sucrose, whose equation it has. */
   readonly parts: readonly Part[];
   readonly salt: number;
   readonly chains: number;
   readonly chainUnits: number;
-  readonly maltose: Binary;
+  readonly maltose: Part;
   readonly moles: number;
 }
 
-/** @throws OutOfRange for a temperature outside -40 to 200 °C or a mass below 0 */
-export function solidsAt(of: Solution, t: Celsius): Solids {
+/**
+ * @param near - the same solids at another temperature, where there are some: looks at the water held begin where theirs ended
+ * @throws OutOfRange for a temperature outside -40 to 200 °C or a mass below 0
+ */
+export function solidsAt(of: Solution, t: Celsius, near?: Solids): Solids {
   requireRange('temperature_c', t, activityTemperatures, 'starzak-peacock-1997');
-  const cache = new Map<Solute, Binary>();
-  const binary = (solute: Solute): Binary => {
-    const known = cache.get(solute) ?? binaryAt(solute, t);
-    cache.set(solute, known);
-    return known;
-  };
+  const excess = sugarExcess(t);
   const parts: Part[] = [];
+  let maltose = 0;
   let moles = 0;
   for (const [key, solute, molarMass] of molecules) {
     const mass = of[key] ?? 0;
     requireMass(key, mass);
-    if (mass === 0) continue;
-    parts.push({ moles: mass / molarMass, binary: binary(solute) });
-    moles += mass / molarMass;
+    const amount = mass / molarMass + (key === 'sucrose' ? (of.lactose ?? 0) / molarMasses.values.lactose : 0);
+    if (amount === 0 || key === 'lactose') continue;
+    moles += amount;
+    if (key === 'maltose') maltose = amount;
+    else parts.push({ moles: amount, binary: binaryAt(solute, t, excess) });
   }
   requireMass('salt', of.salt ?? 0);
   requireMass('ash', of.ash ?? 0);
   requireMass('higher_saccharides', of.higherSaccharides ?? 0);
   const salt = ((of.salt ?? 0) + milkSalts.values.chlorideEquivalent * (of.ash ?? 0)) / molarMasses.values.sodiumChloride;
   const chains = higherSaccharides(of);
-  return {
+  const solids: Solids = {
     parts,
     salt,
     chains: chains.moles,
     chainUnits: chains.units,
-    maltose: binary('maltose'),
+    maltose: { moles: maltose, binary: binaryAt('maltose', t, excess) },
     moles: moles + 2 * salt + chains.moles,
   };
+  if (near) {
+    for (let i = 0; i < parts.length; i++) parts[i]!.binary.near = near.parts[i]!.binary.near;
+    solids.maltose.binary.near = near.maltose.binary.near;
+  }
+  return solids;
 }
 
 function requireMass(key: string, mass: number): void {
@@ -69,11 +76,11 @@ function requireMass(key: string, mass: number): void {
 const scratch = { water: 0, gain: 0 };
 
 /** Mass of water that the solids hold at a water activity (0 to below 1), in the unit of the solids, and its gain per unit of activity. */
-export function waterHeld(of: Solids, aw: WaterActivity, out: { water: number; gain: number }): void {
+export function waterHeld(of: Solids, aw: WaterActivity, out: { water: number; gain: number }, ln = Math.log(aw)): void {
   let water = 0;
   let gain = 0;
   for (const { moles, binary } of of.parts) {
-    waterPerSolute(binary, aw, scratch);
+    waterPerSolute(binary, aw, scratch, ln);
     water += moles * scratch.water;
     gain += moles * scratch.gain;
   }
@@ -82,12 +89,13 @@ export function waterHeld(of: Solids, aw: WaterActivity, out: { water: number; g
     water += of.salt * scratch.water;
     gain += of.salt * scratch.gain;
   }
-  if (of.chains > 0) {
-    waterPerSolute(of.maltose, aw, scratch);
+  const { maltose, chains } = of;
+  if (maltose.moles > 0 || chains > 0) {
+    waterPerSolute(maltose.binary, aw, scratch, ln);
     const dry = 1 - aw;
-    const bound = of.chains * (1 + chainHydration.values.perUnit * (of.chainUnits - 2));
-    water += of.chains * (aw / dry) + bound * (scratch.water - aw / dry);
-    gain += of.chains / (dry * dry) + bound * (scratch.gain - 1 / (dry * dry));
+    const bound = chains > 0 ? chains * (1 + chainHydration.values.perUnit * (of.chainUnits - 2)) : 0;
+    water += maltose.moles * scratch.water + chains * (aw / dry) + bound * (scratch.water - aw / dry);
+    gain += maltose.moles * scratch.gain + chains / (dry * dry) + bound * (scratch.gain - 1 / (dry * dry));
   }
   out.water = water * waterMass;
   out.gain = gain * waterMass;
@@ -125,7 +133,7 @@ export function activityOver(of: Solids, water: number, extra?: (aw: number, out
   const more = { water: 0, gain: 0 };
   for (let step = 0; step < 100; step++) {
     const aw = Math.exp(-y);
-    waterHeld(of, aw, held);
+    waterHeld(of, aw, held, -y);
     if (extra) {
       extra(aw, more);
       held.water += more.water;

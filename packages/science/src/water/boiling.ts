@@ -1,7 +1,7 @@
 import { saturationPressure, saturationTemperature } from '../core/saturation.js';
 import { NoSolution, OutOfRange, requireRange } from '../errors.js';
 import type { Celsius, Kelvin, Pascal } from '../units.js';
-import { activityTemperatures, solidsAt, waterHeld } from './activity.js';
+import { activityTemperatures, solidsAt, waterHeld, type Solids } from './activity.js';
 import { molarMasses } from './data/binary.js';
 import type { Solution } from './solution.js';
 
@@ -27,8 +27,10 @@ export function boilingPoint(solution: Solution, pressure: Pascal): Celsius {
   if (solids.moles === 0) return pure;
   // Solids boiling at t hold waterHeld(P / psat(t)); 1/water is nearly straight against t, and 0 at the boiling point of water.
   const held = { water: 0, gain: 0 };
+  let near = solids;
   const missing = (t: Celsius): number => {
-    waterHeld(solidsAt(solution, t), pressure / saturationPressure(t), held);
+    near = solidsAt(solution, t, near);
+    waterHeld(near, pressure / saturationPressure(t), held);
     return 1 / held.water - 1 / water;
   };
   let low = pure;
@@ -56,7 +58,7 @@ export function boilingPoint(solution: Solution, pressure: Pascal): Celsius {
     atBefore = value;
     if (!(secant < high) && high === hottest) requireReach();
     t = secant > low && secant < high ? secant : (low + high) / 2;
-    if (Math.abs(t - before) < 1e-7 || value === 0) return value === 0 ? before : t;
+    if (Math.abs(t - before) < 1e-5 || value === 0) return value === 0 ? before : t;
   }
   return t;
 }
@@ -82,8 +84,10 @@ export function boilingSensitivity(solution: Solution, pressure: Pascal): number
 export function boilingSensitivityAt(solution: Solution, t: Celsius, pressure: Pascal): number {
   requireRange('pressure_pa', pressure, boilingPressures, 'iapws-if97');
   const out = { water: 0, gain: 0 };
+  let near: Solids | undefined;
   const heldAt = (temperature: Celsius): number => {
-    waterHeld(solidsAt(solution, temperature), pressure / saturationPressure(temperature), out);
+    near = solidsAt(solution, temperature, near);
+    waterHeld(near, pressure / saturationPressure(temperature), out);
     return out.water;
   };
   const step = 0.003;

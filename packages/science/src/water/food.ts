@@ -60,22 +60,31 @@ export function waterActivityOf(of: Composition, t: Celsius, crystallineSucrose 
   );
 }
 
+/** Water held at an activity, and its gain per unit of activity. */
+export interface Held {
+  water: number;
+  gain: number;
+}
+
 /** Water that a composition holds at an activity, per 1 of the whole it was written for; what does not change with the activity is made once. */
-export function waterHolder(of: Composition, t: Celsius, crystallineSucrose: MassFraction = 0): (aw: WaterActivity) => number {
-  const out = { water: 0, gain: 0 };
+export function waterHolder(of: Composition, t: Celsius, crystallineSucrose: MassFraction = 0): (aw: WaterActivity, out: Held) => void {
   const solids = solidsAt(dissolved(of, crystallineSucrose), t);
   const holding = sorbents(of, t);
-  return (aw) => {
+  return (aw, out) => {
     out.water = 0;
+    out.gain = 0;
     if (solids.moles > 0) waterHeld(solids, aw, out);
-    let sum = out.water;
-    for (const [mass, gab] of holding) sum += mass * gabMoisture(gab, aw);
-    return sum;
+    for (const [mass, gab] of holding) {
+      out.water += mass * gabMoisture(gab, aw);
+      out.gain += mass * gabSlope(gab, aw);
+    }
   };
 }
 
 function held(of: Composition, aw: WaterActivity, t: Celsius, crystallineSucrose: MassFraction): number {
-  return waterHolder(of, t, crystallineSucrose)(aw);
+  const out = { water: 0, gain: 0 };
+  waterHolder(of, t, crystallineSucrose)(aw, out);
+  return out.water;
 }
 
 /**

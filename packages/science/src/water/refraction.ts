@@ -1,10 +1,10 @@
 import { NoSolution, requireRange } from '../errors.js';
-import { waterDensity } from '../process/sugar-solution.js';
+import { sucroseApparentVolume, waterDensity } from '../process/sugar-solution.js';
 import type { Celsius, MassFraction } from '../units.js';
 import { refractionRatio, specificRefraction } from './data/refraction.js';
-import { dissolvedKeys, solutionDensity } from './density.js';
+import { dissolvedKeys, volumeRatios } from './density.js';
 import { secantRoot } from './secant.js';
-import { dissolvedSolids, withWater, type Solution } from './solution.js';
+import { dissolvedSolids, type Solution } from './solution.js';
 
 const { sucrose, water, perKelvin } = specificRefraction.values;
 const ratios = refractionRatio.values;
@@ -40,17 +40,32 @@ export function waterRefractiveIndex(t: Celsius): number {
 export function refractiveIndex(solution: Solution, t: Celsius): number {
   requireRange('temperature_c', t, refractionTemperatures, 'icumsa-sps-3');
   const solids = dissolvedSolids(solution);
-  const total = solids + solution.water;
-  const w = solids / total;
-  const pure = (sucrose[0] + w * (sucrose[1] + w * sucrose[2])) * (1 + perKelvin * (t - 20));
-  let sum = (solution.water / total) * waterRefraction(t);
-  for (const key of dissolvedKeys) sum += ((solution[key] ?? 0) / total) * ratios[key] * pure;
-  return indexOf(sum, solutionDensity(solution, t));
+  return indexAt(kindOf(solution, solids), solids / (solids + solution.water), t);
 }
 
-/** Water that makes the solids of a solution total 1 at a mass fraction of solids. */
-function atSolids(of: Solution, solids: MassFraction): Solution {
-  return withWater(of, dissolvedSolids(of) * (1 / solids - 1));
+/** How the solids of a solution differ from sucrose: specific refraction and apparent volume over its own. */
+interface Kind {
+  readonly refraction: number;
+  readonly volume: number;
+}
+
+function kindOf(solution: Solution, solids: number): Kind {
+  let refraction = 0;
+  let volume = 0;
+  for (const key of dissolvedKeys) {
+    const share = solids > 0 ? (solution[key] ?? 0) / solids : 0;
+    refraction += share * ratios[key];
+    volume += share * volumeRatios[key];
+  }
+  return { refraction, volume };
+}
+
+/** Refractive index at a mass fraction of solids of one kind. */
+function indexAt(of: Kind, w: MassFraction, t: Celsius): number {
+  const pure = (sucrose[0] + w * (sucrose[1] + w * sucrose[2])) * (1 + perKelvin * (t - 20));
+  const specific = (1 - w) * waterRefraction(t) + w * of.refraction * pure;
+  const volume = (1 - w) / waterDensity(t) + (w > 0 ? w * of.volume * sucroseApparentVolume(w, t) : 0);
+  return indexOf(specific, 1 / volume);
 }
 
 /**
@@ -67,11 +82,12 @@ export function solidsOfRefractiveIndex(solution: Solution, index: number, t: Ce
     if (index < bottom - 0.0005) throw new NoSolution(`refractive index ${index} is below that of water at ${t} °C, ${bottom.toFixed(5)}`);
     return 0;
   }
-  const top = refractiveIndex(withWater(solution, 0), t);
+  const kind = kindOf(solution, dissolvedSolids(solution));
+  const top = indexAt(kind, 1, t);
   if (index > top) throw new NoSolution(`refractive index ${index} is above that of these solids without water, ${top.toFixed(4)}`);
   // The index of these solids rises nearly straight from that of water to their own.
   const guess = Math.min(0.999, (1.3 * (index - bottom)) / (1.3 * (index - bottom) + (top - index)));
-  return secantRoot((solids) => refractiveIndex(atSolids(solution, solids), t) - index, guess, guess + 0.005, 1e-6, 1, 1e-8);
+  return secantRoot((solids) => indexAt(kind, solids, t) - index, guess, guess + 0.005, 1e-6, 1, 1e-7);
 }
 
 const pureSucrose: Solution = { water: 0, sucrose: 1 };

@@ -5,7 +5,7 @@ import { binaryAt, waterPerSolute, type Binary } from './binary.js';
 import { molarMasses } from './data/binary.js';
 import { saturationFunction } from './data/solubility.js';
 import { rootOfIncreasing } from './interpolate.js';
-import { secantRoot } from './secant.js';
+import { newtonRoot } from './secant.js';
 import { lactoseFinalSolubility, sucroseSolubility } from './solubility.js';
 import { dissolvedSolids, type Solution } from './solution.js';
 
@@ -21,6 +21,12 @@ function lnSoluteCoefficient(of: Binary, x: number): number {
 /** Activity of a sugar at mole fraction x of its own solution, against infinite dilution. */
 function ownActivity(binary: Binary, x: number): number {
   return x * Math.exp(lnSoluteCoefficient(binary, Math.min(x, binary.end)));
+}
+
+/** Slope of the logarithm of `ownActivity` against x. */
+function ownSlope(binary: Binary, x: number): number {
+  const { k, a, b } = binary;
+  return 1 / x + (x < binary.end ? k * (2 + x * (3 * a - 2 + x * (4 * b - 3 * a - 4 * x * b))) : 0);
 }
 
 /** Solubility in water alone, kg per kg. */
@@ -51,20 +57,25 @@ export function saturationCoefficient(
   const held = { water: 0, gain: 0 };
   // Solutes hold their water side by side: at a water activity the sugar has what the others leave, and its activity is that in its own
   // solution, times that share of the water. So the mixture is followed along its water activity, and needs no solve of its own.
+  let rise = 0;
   const excess = (dryness: number): number => {
     const aw = Math.exp(-dryness);
-    waterHeld(beside, aw, held);
-    waterPerSolute(binary, aw, own);
-    return (1 - held.water / water) * ownActivity(binary, 1 / (1 + own.water)) - target;
+    waterHeld(beside, aw, held, -dryness);
+    waterPerSolute(binary, aw, own, -dryness);
+    const left = 1 - held.water / water;
+    const x = 1 / (1 + own.water);
+    const activity = ownActivity(binary, x);
+    rise = activity * aw * (held.gain / water + left * ownSlope(binary, x) * own.gain * x * x);
+    return left * activity - target;
   };
   // A first guess: so much of the sugar as dissolves alone beside the others, by the ideal law bent as sugars bend it.
   const ideal = (beside.moles * waterMass) / water + (0.8 * alone * waterMass) / sugarMass;
   const alike = ideal * (1 + 0.6 * (1 - Math.exp(-6 * ideal)));
-  const dryness = secantRoot(excess, alike, 1.04 * alike, 1e-9, 40, 1e-6);
-  waterHeld(beside, Math.exp(-dryness), held);
-  waterPerSolute(binary, Math.exp(-dryness), own);
-  const moles = (water - held.water) / (waterMass * own.water);
-  const ratio = (moles * sugarMass) / (alone * water);
+  const dryness = newtonRoot(excess, () => rise, alike, 0, 40, 1e-7);
+  // There the sugar's share of the water is its activity when saturated over that in its own solution.
+  waterPerSolute(binary, Math.exp(-dryness), own, -dryness);
+  const share = target / ownActivity(binary, 1 / (1 + own.water));
+  const ratio = (share * sugarMass) / (waterMass * own.water * alone);
   return { activity: ratio, expected: Math.exp(saturationFunction.values.share * Math.log(ratio)) };
 }
 

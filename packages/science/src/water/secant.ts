@@ -24,3 +24,33 @@ export function secantRoot(of: (x: number) => number, guess: number, next: numbe
   }
   return b;
 }
+
+/**
+ * Root of a smooth rising function with its slope: Newton's steps, kept inside a bracket that is halved where one would leave it.
+ *
+ * @param of - the function; `slope` gives its slope where it was last asked
+ * @param low - where the function is below 0
+ * @param high - where it is above 0
+ * @param tolerance - step of x after which the answer counts as reached; its error is of the order of its square
+ */
+export function newtonRoot(
+  of: (x: number) => number,
+  slope: () => number,
+  guess: number,
+  low: number,
+  high: number,
+  tolerance: number,
+): number {
+  let x = Math.min(Math.max(guess, low), high);
+  for (let step = 0; step < 200; step++) {
+    const value = of(x);
+    if (value === 0) return x;
+    if (value < 0) low = x;
+    else high = x;
+    const newton = x - value / slope();
+    const next = newton > low && newton < high ? newton : (low + high) / 2;
+    if (Math.abs(next - x) <= tolerance || high - low <= tolerance) return next;
+    x = next;
+  }
+  return x;
+}

@@ -1,8 +1,8 @@
 import { at, type Composition } from '../composition.js';
 import { OutOfRange, requireRange } from '../errors.js';
 import type { Celsius, Kilogram, MassFraction, WaterActivity } from '../units.js';
-import { waterActivityOf, waterHolder } from './food.js';
-import { secantRoot } from './secant.js';
+import { waterActivityOf, waterHolder, type Held } from './food.js';
+import { newtonRoot } from './secant.js';
 
 /** One layer of what is sealed together. */
 export interface LayerTogether {
@@ -53,28 +53,35 @@ export function sharedActivity(layers: readonly LayerTogether[], t: Celsius): To
     weighted += mass * now;
     const hold = waterHolder(composition, t, crystallineSucrose);
     // At or below a corrected activity of 0 there is no water to hold; just below 1 a solution holds without end.
-    return (aw: WaterActivity) => {
+    return (aw: WaterActivity, out: Held): void => {
       const shifted = aw - (now - own);
-      return shifted <= 0 ? 0 : mass * hold(Math.min(shifted, 1 - 1e-9));
+      out.water = 0;
+      out.gain = 0;
+      if (shifted <= 0) return;
+      hold(Math.min(shifted, 1 - 1e-9), out);
+      out.water *= mass;
+      out.gain *= mass;
     };
   });
-  // What each holds at the last two places looked at, so that the answer needs no third look.
-  let [here, before] = [new Float64Array(layers.length), new Float64Array(layers.length)];
-  let [at_, atBefore] = [NaN, NaN];
+  const here = holders.map(() => ({ water: 0, gain: 0 }));
+  let looked = low;
+  let rise = 0;
   const missing = (aw: WaterActivity): number => {
-    [here, before] = [before, here];
-    [at_, atBefore] = [aw, at_];
+    looked = aw;
+    rise = 0;
     let sum = 0;
-    for (let i = 0; i < holders.length; i++) sum += here[i] = holders[i]!(aw);
+    for (let i = 0; i < holders.length; i++) {
+      holders[i]!(aw, here[i]!);
+      sum += here[i]!.water;
+      rise += here[i]!.gain;
+    }
     return sum - water;
   };
   const mean = weighted / weight;
-  const activity = high - low < 1e-12 ? low : secantRoot(missing, mean, mean + 0.1 * (high - low), low, high, 1e-5);
-  // The curve is straight over so short a last step, and all the water is there.
-  const kept =
-    at_ === activity || Number.isNaN(at_) || Number.isNaN(atBefore) || at_ === atBefore
-      ? holders.map((hold) => hold(activity))
-      : Array.from(here, (held, i) => held + ((held - before[i]!) / (at_ - atBefore)) * (activity - at_));
+  if (high - low < 1e-12) missing(low);
+  const activity = high - low < 1e-12 ? low : newtonRoot(missing, () => rise, mean, low, high, 1e-6);
+  // Over so short a last step the curve is straight.
+  const kept = here.map(({ water: held, gain }) => held + gain * (activity - looked));
   return {
     activity,
     moisture: layers.map(({ mass, composition }, i) => kept[i]! / (kept[i]! + mass * (1 - composition[at.water]!))),
