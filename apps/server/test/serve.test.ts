@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { closeStore, listPlants, listVersions, openStore } from '@barwright/store';
 import { describe, expect, it } from 'vitest';
-
+import { plantFolders, serve, type ServeOptions, type Serving } from '../src/index.js';
 import { afterwards, emptyFolder } from './server.js';
 
 const fixtures = fileURLToPath(new URL('./fixtures', import.meta.url));
