@@ -173,7 +173,7 @@ describe('the trials of the demo day', () => {
     expect(plain(raw.sub)).toMatch(/With zone 2 at .* outside its own window, they would leave at 19\.5 °C/);
     const moved = ask('tunnel', { rate: '1050' });
     expect(plain(moved.title)).toContain('inside their window');
-    expect(plain(moved.sub)).toContain('The model is moved by −1.89 K, as tunnel.csv of 17 March 2026 asks');
+    expect(plain(moved.sub)).toContain('The model is moved by −1.92 K, as tunnel.csv of 17 March 2026 asks');
     expect(moved.knobs).toEqual([1, 2, 3].map((zone) => `set.cooling_tunnel.zone_${zone}`));
   });
 

@@ -24,7 +24,8 @@ export function fatSteps(b: Builder, component: Component): void {
           decimals: 1,
         },
       ],
-      equation: 'cocoa butter read at T + 15 m + 20 o and diluted by 1 − m − o; m milk fat, o oil and emulsifier as shares of the fat',
+      equation:
+        '1 − m − o of cocoa butter read at T + 15 m + 20 o, and m of milk fat read at T + 15 (1 − m − o) + 20 o; m milk fat, o oil and emulsifier as shares of the fat',
       sources,
       standing: 'memory',
       run: (x: Composition) => solidFat(t, fatBlend(x)),

@@ -6,8 +6,10 @@ export class OutOfRange extends RangeError {
     readonly value: number,
     readonly valid: readonly [number, number],
     readonly source: string,
+    /** What the value may have been meant as, as a clause. */
+    hint = '',
   ) {
-    super(`${quantity} is ${value}, but ${source} covers ${valid[0]} to ${valid[1]}`);
+    super(`${quantity} is ${value}, but ${source} covers ${valid[0]} to ${valid[1]}${hint && `; ${hint}`}`);
   }
 }
 

@@ -112,6 +112,8 @@ export function runModel(model: Model, raw: Readonly<Record<string, unknown>>): 
   }
   const result = model.run(x as never) as Readonly<Record<string, Estimate | number>>;
   if (model.remarks) findings.push(...model.remarks(x as never));
+  // A remark may know of a range that one input alone does not show, such as the temperatures of a chosen study.
+  fitted &&= !findings.some((f) => f.code === 'OUTSIDE_FITTED_RANGE');
   const outputs: Record<string, Estimate & { unit: string }> = {};
   for (const spec of model.outputs) {
     const got = result[spec.key];
@@ -166,7 +168,19 @@ function readNumber(place: string, spec: InputSpec, given: unknown): number {
     throw new BadInput(`${place} is ${JSON.stringify(given)}, but a number in ${spec.unit} is expected`);
   }
   if (spec.possible && outsideOf(given, spec.possible) !== undefined) {
-    throw new OutOfRange(spec.key, given, spec.possible, place.split(',')[0]!);
+    throw new OutOfRange(spec.key, given, spec.possible, place.split(',')[0]!, unitHint(spec, given));
   }
   return given;
+}
+
+/** Percent for a share and kelvins for °C are the usual slips; where the value would fit so, the refusal says it. */
+function unitHint({ unit, possible }: InputSpec, given: number): string {
+  const [low, high] = possible!;
+  if ((unit === '1' || unit === 'kg/kg') && high <= 1 && given > 1 && given / 100 >= low && given / 100 <= high) {
+    return `a share is due, and ${given} % is ${+(given / 100).toPrecision(6)}`;
+  }
+  if (unit === '°C' && given > 200 && given - 273.15 >= low && given - 273.15 <= high) {
+    return `°C is due, and ${given} K is ${+(given - 273.15).toFixed(2)} °C`;
+  }
+  return '';
 }

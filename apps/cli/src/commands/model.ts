@@ -38,11 +38,31 @@ export async function modelCommand(id: string | undefined, options: ModelOptions
 function find(id: string): Model {
   const model = modelById.get(id);
   if (model) return model;
+  const words = id
+    .toLowerCase()
+    .split(/[^a-z0-9]+/)
+    .filter((word) => word.length > 2);
   const like = models
-    .filter((other) => other.id.includes(id) || id.split(/[._]/).some((word) => word.length > 3 && other.id.includes(word)))
+    .map((other) => ({ id: other.id, score: likeness(words, other) }))
+    .filter(({ score }) => score > 0)
+    .sort((a, b) => b.score - a.score)
     .slice(0, 5);
   throw new Refused(
     `There is no model "${id}". ${like.length ? `Near it: ${like.map((other) => other.id).join(', ')}. ` : ''}List them with: barwright model --list`,
+  );
+}
+
+/** How many of the words an id holds; whole words and the part behind the dot count most, the title a little. */
+function likeness(words: readonly string[], other: Model): number {
+  const [, name = ''] = other.id.split('.');
+  const parts = other.id.split(/[._]/);
+  const title = other.title.toLowerCase();
+  return words.reduce(
+    (sum, word) =>
+      sum +
+      (parts.includes(word) ? 4 : other.id.includes(word) ? 2 : title.includes(word) ? 1 : 0) +
+      (name.split('_').includes(word) ? 1 : 0),
+    0,
   );
 }
 

@@ -1,4 +1,4 @@
-import { requireRange } from '../errors.js';
+import { NoSolution, requireRange } from '../errors.js';
 import { saturationPressure } from '../core/index.js';
 import { humidityRatio } from './air.js';
 import type { Table } from '../sources.js';
@@ -138,7 +138,8 @@ export function endPoint(
   share: number,
 ): { readonly rate: number; readonly hours: number } {
   const points = hours.flatMap((t, i) => (value[i]! > end ? [[t, Math.log(value[i]! - end)] as const] : []));
-  requireRange('readings above the end value', points.length, [3, Infinity], 'conche-practice');
+  if (points.length < 3)
+    throw new NoSolution(`${points.length} readings lie above the end value of ${end}; at least 3 are needed to see how it is approached`);
   const n = points.length;
   const meanT = points.reduce((sum, [t]) => sum + t, 0) / n;
   const meanY = points.reduce((sum, [, y]) => sum + y, 0) / n;

@@ -50,6 +50,7 @@ export { cassonPipeDrop, cassonPipeFlow, powerLawPipeDrop, powerLawReynolds } fr
 export {
   butterLatentHeat,
   chocolateConductivity,
+  chocolateDensity,
   chocolateSpecificHeat,
   fatBlend,
   forms,

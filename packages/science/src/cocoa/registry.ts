@@ -4,6 +4,7 @@ import type { Model } from '../model.js';
 import { airChecks } from './checks/air.js';
 import { coatingChecks } from './checks/coating.js';
 import { concheChecks } from './checks/conche.js';
+import { examinedChecks } from './checks/examined.js';
 import { fatChecks } from './checks/fat.js';
 import { rheologyChecks } from './checks/rheology.js';
 import { storageChecks } from './checks/storage.js';
@@ -81,4 +82,5 @@ export const cocoaChecks: readonly Check[] = [
   ...airChecks,
   ...storageChecks,
   ...lawChecks,
+  ...examinedChecks,
 ];

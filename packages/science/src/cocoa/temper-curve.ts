@@ -20,6 +20,9 @@ export interface TemperCurve {
   readonly steepest: number;
 }
 
+/** A sample of chocolate in a cold jacket falls by some 10 K; one that spans less than this was not cooled or not measured, K. Common practice, no source. */
+const leastCooling = 1;
+
 interface Fit {
   readonly level: number;
   readonly slope: number;
@@ -48,6 +51,12 @@ export function temperCurve(time: readonly Second[], temperature: readonly Celsi
       throw new BadInput(`times must rise, but reading ${i + 1} is at ${time[i]} s after ${time[i - 1]} s`);
   }
   const n = time.length;
+  const cooled = Math.max(...temperature) - Math.min(...temperature);
+  if (cooled < leastCooling) {
+    throw new BadInput(
+      `the temper curve spans ${+cooled.toFixed(2)} K from first to last reading; a sample that cools spans at least ${leastCooling} K: a stuck probe or no cooling, nothing can be read`,
+    );
+  }
   const span = time[n - 1]! - time[0]!;
   const half = window ?? span / 8;
   const fits = time.map((t) => localCubic(time, temperature, t, half));

@@ -31,6 +31,11 @@ export function minutesToLimit(time: readonly number[], value: readonly number[]
   if (n !== value.length) throw new BadInput(`trend has ${n} times but ${value.length} values; one each is due`);
   if (n < 3) throw new BadInput(`trend has ${n} readings; at least 3 are needed for a line with an interval`);
   if (![...time, ...value, limit].every(Number.isFinite)) throw new BadInput('a reading of the trend or its limit is not a number');
+  const back = time.findIndex((t, i) => i > 0 && t < time[i - 1]!);
+  if (back > 0)
+    throw new BadInput(
+      `the clock of the trend goes from ${time[back - 1]} to ${time[back]} min at reading ${back + 1}; times must not run back`,
+    );
   const meanT = time.reduce((a, b) => a + b, 0) / n;
   const meanV = value.reduce((a, b) => a + b, 0) / n;
   let stt = 0;

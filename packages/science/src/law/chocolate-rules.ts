@@ -242,6 +242,29 @@ const codex: ChocolateLaw = {
       ],
     },
     {
+      name: 'chocolate vermicelli',
+      reference: '2.2.1',
+      rules: [
+        ...least(['cocoa_solids', 0.32, 'memory'], ['cocoa_butter', 0.12, 'memory'], ['fat_free_cocoa_solids', 0.14, 'memory']),
+        ...fiveAndForty,
+      ],
+      condition: 'granules or flakes',
+    },
+    {
+      name: 'milk chocolate vermicelli',
+      reference: '2.2.1',
+      rules: [
+        ...least(
+          ['cocoa_solids', 0.2, 'memory'],
+          ['fat_free_cocoa_solids', 0.025, 'memory'],
+          ['milk_solids', 0.12, 'memory'],
+          ['milk_fat', 0.025, 'memory'],
+        ),
+        ...fiveAndForty,
+      ],
+      condition: 'granules or flakes; the authority sets the minimum of milk fat between 2.5 and 3.5 %, the lower end is used here',
+    },
+    {
       name: 'white chocolate',
       reference: '2.1.7.1',
       rules: [

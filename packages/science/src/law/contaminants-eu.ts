@@ -12,6 +12,30 @@ const cadmium = (product: string, limit: number): ContaminantLimit => ({
   standing: 'secondhand',
   note: 'First by Regulation (EU) No 488/2014, carried through 2021/1323 into 2023/915.',
 });
+const nickel = (product: string, limit: number): ContaminantLimit => ({
+  market: 'EU',
+  contaminant: 'nickel',
+  product,
+  basis: 'product',
+  limit,
+  unit: 'mg/kg',
+  from: '2025-07-01',
+  source: 'eu-2024-1987',
+  standing: 'memory',
+  note: 'Annex I, 3.6 of 2023/915. The text and its day of application were found, the figure is from memory. Food placed on the market before may be sold out.',
+});
+const fibre = (contaminant: string, limit: number): ContaminantLimit => ({
+  market: 'EU',
+  contaminant,
+  product: 'cocoa fibre and products from it, as ingredient',
+  basis: 'product',
+  limit,
+  unit: 'µg/kg',
+  from: '2015-04-01',
+  source: 'eu-2015-1933',
+  standing: 'memory',
+  note: 'On the product, not on its fat; the day it came into force is not certain.',
+});
 const aflatoxin = (contaminant: string, product: string, limit: number): ContaminantLimit => ({
   market: 'EU',
   contaminant,
@@ -32,6 +56,15 @@ export const euContaminants: readonly ContaminantLimit[] = [
   cadmium('milk chocolate from 30 % cocoa solids', 0.3),
   cadmium('chocolate from 50 % cocoa solids', 0.8),
   { ...cadmium('cocoa powder for the consumer', 0.6), standing: 'memory' },
+  nickel('milk chocolate below 30 % cocoa solids', 2.5),
+  nickel('milk chocolate from 30 % cocoa solids', 7),
+  nickel('chocolate below 50 % cocoa solids', 7),
+  nickel('chocolate from 50 % cocoa solids', 7),
+  {
+    ...nickel('cocoa powder for the consumer', 15),
+    standing: 'secondhand',
+    note: 'Annex I, 3.6 of 2023/915; figure read on a laboratory page.',
+  },
   {
     market: 'EU',
     contaminant: 'benzo(a)pyrene',
@@ -78,6 +111,8 @@ export const euContaminants: readonly ContaminantLimit[] = [
     source: 'eu-2022-1370',
     standing: 'secondhand',
   },
+  fibre('benzo(a)pyrene', 3),
+  fibre('pah4', 15),
   aflatoxin('aflatoxin b1', 'peanuts ready to eat or as ingredient', 2),
   aflatoxin('aflatoxin total', 'peanuts ready to eat or as ingredient', 4),
   aflatoxin('aflatoxin b1', 'peanuts to be sorted', 8),

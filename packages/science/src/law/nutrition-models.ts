@@ -46,7 +46,10 @@ export const energyModel: Model = defineModel({
   },
   remarks: (x) => {
     const sum = x.fat_g + x.carbohydrate_g + x.protein_g + x.fibre_g + x.organic_acids_g + x.alcohol_g;
-    return sum > 100.5 ? [{ code: 'MORE_THAN_WHOLE', message: `the nutrients add up to ${sum.toFixed(1)} g in 100 g` }] : [];
+    if (sum > 100.5) return [{ code: 'MORE_THAN_WHOLE', message: `the nutrients add up to ${sum.toFixed(1)} g in 100 g` }];
+    return sum > 0 && sum <= 1
+      ? [{ code: 'LOOKS_LIKE_SHARES', message: `the nutrients add up to ${+sum.toFixed(3)} g; grams in 100 g are due, not shares of 1` }]
+      : [];
   },
 });
 

@@ -2,6 +2,7 @@ import type { Check } from '../check.js';
 import type { Model } from '../model.js';
 import { cautionChecks } from './caution/checks.js';
 import { cautionModels } from './caution/models.js';
+import { examinedSafetyChecks } from './examined-checks.js';
 import { grindingChecks } from './grinding/checks.js';
 import { grindingModels } from './grinding/models.js';
 import { intakeChecks } from './intake/checks.js';
@@ -35,4 +36,5 @@ export const safetyChecks: readonly Check[] = [
   ...grindingChecks,
   ...samplingChecks,
   ...cautionChecks,
+  ...examinedSafetyChecks,
 ];

@@ -121,6 +121,18 @@ export const cocoaSources = {
       'K. Franke, Modelling the cooling kinetics of chocolate coatings with respect to final product quality, J. Food Eng. 36 (1998) 371',
     address: 'https://www.scribd.com/document/472482419/Franke-1998-pdf',
   },
+  'davis-dimick-1989': {
+    title:
+      'T. R. Davis, P. S. Dimick, Isolation and thermal characterization of high-melting seed crystals of cocoa butter, J. Am. Oil Chem. Soc. 66 (1989) 1488',
+  },
+  'casson-analysis-page': { title: 'Glossary page of an instrument maker: Casson analysis of a milk and a dark chocolate' },
+  'chocolate-flow-texts': { title: 'Texts on chocolate flow: effects of fat, lecithin and E476 on the Casson values, usual figures' },
+  'milk-fat-sfc': { title: 'Solid fat content of anhydrous milk fat by pulsed NMR: usual figures of dairy texts' },
+  'clegg-2001': {
+    title:
+      'S. M. Clegg, Thermal conductivity of chocolate, Leatherhead Scientific and Technical Note 203 (2001), as quoted in Useful Physical Constants',
+    address: 'https://scribd.com/document/443808961/CHOCOLATE-USEFUL-PHYSICAL-CONSTANTS',
+  },
   'temper-slope': {
     title: 'Practitioner page and meter manual: slope at the inflection of the temper curve (near 0 well, positive under, negative over)',
   },

@@ -44,6 +44,10 @@ export const safetySources = {
     title:
       'A. Haider, O. Levenspiel, Drag coefficient and terminal velocity of spherical and nonspherical particles, Powder Technology 58 (1989) 63',
   },
+  'gunn-kinzer-1949': {
+    title: 'R. Gunn, G. D. Kinzer, The terminal velocity of fall for water droplets in stagnant air, J. Meteorol. 6 (1949) 243',
+  },
+  'wheat-terminal-velocity': { title: 'Relation between moisture and terminal velocity of wheat (Sakha 93) and barley grains (abstract)' },
   'womac-stem': { title: 'A. Womac and others, Terminal velocity of wheat stem nodes versus internodes (abstract), doi 10.13031/ja.15580' },
   'khoshtaghaza-wheat': {
     title: 'M. H. Khoshtaghaza, R. Mehdizadeh, Aerodynamic properties of wheat kernel and straw materials (abstract)',
@@ -62,6 +66,14 @@ export const safetySources = {
     title: 'Commission Regulation (EU) 2023/915 on maximum levels for certain contaminants in food',
     address: 'https://eur-lex.europa.eu/legal-content/en/TXT/?uri=CELEX%3A32023R0915',
   },
+  'eu-2024-1987': {
+    title: 'Commission Regulation (EU) 2024/1987 amending Regulation (EU) 2023/915 as regards maximum levels of nickel',
+    address: 'https://eur-lex.europa.eu/legal-content/EN/TXT/?uri=OJ%3AL_202401987',
+  },
+  'gb-2761': { title: 'GB 2761-2017, Maximum levels of mycotoxins in foods (China)' },
+  'anvisa-rdc-7-2011': { title: 'ANVISA, Resolution RDC 7 of 18 February 2011 and normative instructions that follow it (Brazil)' },
+  'fsanz-schedule-19': { title: 'Australia New Zealand Food Standards Code, Schedule 19, Maximum levels of contaminants' },
+  'fda-lead-candy-2006': { title: 'US FDA, Lead in candy likely to be consumed frequently by small children, guidance (2006)' },
   'eu-2022-1370': {
     title: 'Commission Regulation (EU) 2022/1370, ochratoxin A',
     address: 'https://www.produktqualitaet.com/en/new-maximum-levels-for-ochratoxin-a-10-2022.html',
@@ -69,6 +81,11 @@ export const safetySources = {
   'eu-2015-1933': { title: 'Commission Regulation (EU) 2015/1933 and the PAH section of Regulation (EC) No 1881/2006' },
   'codex-cxs-193': { title: 'CXS 193-1995 General standard for contaminants and toxins in food and feed; CODEX STAN 209-1999' },
   'fda-defect-levels': { title: 'US FDA, Food Defect Levels Handbook' },
+  'fda-cpg-515-775': {
+    title: 'US FDA Compliance Policy Guides 515.700 to 515.775: cocoa beans and cocoa powder, mould, insects and filth',
+    address:
+      'https://www.fda.gov/regulatory-information/search-fda-guidance-documents/cpg-sec-515775-cocoa-powder-press-cake-adulteration-insect-and-rodent-filth',
+  },
   'aflatoxin-tolerances-2016': {
     title: 'International aflatoxin tolerances, industry backgrounder, October 2016',
     address: 'https://docslib.org/doc/1265310/international-aflatoxin-tolerances',
@@ -140,6 +157,20 @@ export const safetySources = {
     title: 'Salmonella and Enterococcus faecium in cocoa powder, IAFP 2017 abstract',
     address: 'https://iafp.confex.com/iafp/2017/webprogram/Paper15520.html',
   },
+  'iafp-2017-listeria': {
+    title: 'Thermal resistance of Listeria monocytogenes in cocoa powder, IAFP 2017 abstract',
+    address: 'https://iafp.confex.com/iafp/2017/webprogram/Paper15501.html',
+  },
+  'iafp-2017-peanut-butter': {
+    title: 'Thermal resistance of Enterococcus faecium and Salmonella in peanut butter, two laboratories, IAFP 2017 abstract',
+    address: 'https://iafp.confex.com/iafp/2017/webprogram/Paper14640.html',
+  },
+  'milk-powder-storage': {
+    title: 'Effect of storage time on the thermal resistance of Salmonella and Enterococcus faecium NRRL B-2354 in milk powders (abstract)',
+  },
+  'goepfert-biggie-1968': {
+    title: 'J. M. Goepfert, R. A. Biggie, Heat resistance of Salmonella in milk chocolate, Appl. Microbiol. 16 (1968) 1939',
+  },
   'iafp-2016-bacillus': {
     title: 'Spores of Bacillus cereus on cocoa nibs, IAFP 2016 abstract',
     address: 'https://iafp.confex.com/iafp/2016/webprogram/Paper12231.html',
@@ -206,6 +237,12 @@ export const safetySources = {
   'nfpa-68': { title: 'Standard on explosion protection by deflagration venting, table of agricultural dusts' },
   'iso-6184-1': { title: 'ISO 6184-1:1985 Explosion protection systems: explosion indices of combustible dusts in air' },
   'kst-screening-page': { title: 'Screening correlation of Kst with Pmax, as printed on a page on dust tests' },
+  'usbm-ri-5753': {
+    title: 'M. Jacobson and others, Explosibility of agricultural dusts, US Bureau of Mines, Report of Investigations 5753 (1961)',
+  },
+  'iso-13732-1': {
+    title: 'ISO 13732-1:2006 Ergonomics of the thermal environment: contact with surfaces, part 1, hot surfaces',
+  },
   'moritz-henriques-1947': {
     title: 'A. R. Moritz, F. C. Henriques, Studies of thermal injury II, Am. J. Pathol. 23 (1947) 695, as quoted on a page',
   },

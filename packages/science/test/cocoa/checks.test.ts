@@ -4,7 +4,12 @@ import { cocoaChecks, cocoaModels } from '../../src/cocoa/registry.js';
 
 const models = new Map(cocoaModels.map((model) => [model.id, model]));
 /** Checks that are known not to hold, with the reason. */
-const red: Readonly<Record<string, string>> = {};
+const red: Readonly<Record<string, string>> = {
+  'chocolate.thermal_properties/conductivity-15':
+    'Its source says that the sample crystallised during the measurement; solid fat conducts more, not less.',
+  'fat.polymorph/examined-II-davis': 'This laboratory puts form II 5.6 K lower than the works that the table quotes.',
+  'chocolate.thermal_properties/conductivity-43-1-0-true': 'Printed a third below every other vegetable oil.',
+};
 
 describe('outside values of the cocoa models', () => {
   it.each(cocoaChecks.map((check) => [check.id, check] as const))('%s', (id, check) => {

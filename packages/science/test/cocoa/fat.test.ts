@@ -2,7 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { composition } from '../../src/composition.js';
 import { OutOfRange } from '../../src/errors.js';
-import { chocolateSpecificHeat, fatBlend, forms, origins, polymorph, solidFat, temperatureOfSolidFat } from '../../src/cocoa/fat.js';
+import {
+  chocolateConductivity,
+  chocolateSpecificHeat,
+  fatBlend,
+  forms,
+  origins,
+  polymorph,
+  solidFat,
+  temperatureOfSolidFat,
+} from '../../src/cocoa/fat.js';
 import { growthOf } from '../../src/cocoa/growth.js';
 import { monotoneCurve } from '../../src/cocoa/interpolate.js';
 import { avrami, foubert } from '../../src/cocoa/kinetics.js';
@@ -119,4 +128,31 @@ describe('kinetics', () => {
     expect(growthOf({ milkFat: 0.2, oil: 0 }, 'kinetics', 0)(20, 0, 100)).toBe(0);
     expect(grow(40, 0.3, 10)).toBeLessThan(0);
   });
+});
+
+describe('milk fat beside cocoa butter', () => {
+  it('alone is its own curve, and without it nothing changes', () => {
+    expect(solidFat(20, { milkFat: 1, oil: 0 })).toBeCloseTo(0.19, 6);
+    expect(solidFat(20, { milkFat: 0, oil: 0 })).toBeCloseTo(0.76, 6);
+  });
+  it('softens, falls with temperature and never leaves 0 to 1', () => {
+    for (const t of [5, 12, 20, 27]) {
+      for (let m = 0; m < 0.35; m += 0.05) {
+        const here = solidFat(t, { milkFat: m, oil: 0 });
+        expect(solidFat(t, { milkFat: m + 0.05, oil: 0 })).toBeLessThan(here);
+        expect(solidFat(t + 1, { milkFat: m, oil: 0 })).toBeLessThanOrEqual(here);
+        expect(here).toBeGreaterThan(0);
+      }
+    }
+  });
+});
+
+describe('chocolateConductivity', () => {
+  it('is that of the fat alone, and rises with sugar and with crystals of fat', () => {
+    expect(chocolateConductivity(1, 0, 40, 0)).toBeCloseTo(0.1697, 3);
+    expect(chocolateConductivity(0.3, 0.5, 40, 0)).toBeGreaterThan(chocolateConductivity(0.4, 0.4, 40, 0));
+    expect(chocolateConductivity(0.3, 0.5, 20, 0.8)).toBeGreaterThan(chocolateConductivity(0.3, 0.5, 20, 0));
+  });
+  it('lies between its parts', () => expect(chocolateConductivity(0.01, 0.99, 20, 0)).toBeLessThan(0.58));
+  it.each([NaN, -50, 130])('refuses %d °C', (t) => expect(() => chocolateConductivity(0.3, 0.5, t, 0)).toThrow(OutOfRange));
 });

@@ -116,7 +116,7 @@ describe('Weibull', () => {
 describe('hazards', () => {
   it('dust classes meet at their limits and the cubic law scales with the cube root', () => {
     expect([dustClass(0), dustClass(200), dustClass(201), dustClass(300), dustClass(301)]).toEqual([
-      'none',
+      'St 0',
       'St 1',
       'St 2',
       'St 2',

@@ -1,6 +1,7 @@
 import { defineModel, type Model } from '../../model.js';
 import {
   chocolateConductivity,
+  chocolateDensity,
   chocolateSpecificHeat,
   forms,
   latentHeatAt,
@@ -41,13 +42,13 @@ export const solidFatModel: Model = defineModel({
   id: 'fat.solid_fat_content',
   title: 'Solid fat of tempered chocolate fat',
   about:
-    'Cocoa butter curve of the trade (form V, stabilised) read at T + 15 m + 20 o and diluted by 1 - m - o, with m milk fat and o liquid oil over total fat. From memory: put your own NMR in its place.',
+    'Cocoa butter (form V, stabilised), 1 - m - o of the fat, read at T + 15 m + 20 o; milk fat, m, read at T + 15 (1 - m - o) + 20 o; o liquid oil. Each softens the other. From memory: put your own NMR in its place.',
   inputs: [celsius('temperature_c', 'temperature', { possible: [-40, 120], fitted: [5, 36] }), milkFatShare, oilShare, origin],
   outputs: [
     { key: 'solid_fat_content', unit: '1', meaning: 'solid share of the fat' },
     { key: 'melting_end_c', unit: '°C', meaning: 'temperature at which 1 % is left solid' },
   ],
-  sources: ['cocoa-butter-sfc'],
+  sources: ['cocoa-butter-sfc', 'milk-fat-sfc'],
   standing: 'memory',
   run: (x) => {
     const blend = blendOf(x);
@@ -79,7 +80,7 @@ export const polymorphModel: Model = defineModel({
   id: 'fat.polymorph',
   title: 'Crystal forms of cocoa butter',
   about:
-    'Melting points of the six forms of Wille and Lutton; heats of melting from memory, ±10 %. Tempering aims at form V; form VI grows in store (bloom).',
+    'Melting points of the six forms of Wille and Lutton; heats of melting from memory, ±10 %; melting points over six laboratories as the interval. Tempering aims at form V; form VI grows in store (bloom).',
   inputs: [{ key: 'form', unit: '-', kind: 'choice', choices: forms, default: 'V', meaning: 'crystal form' }],
   outputs: [
     { key: 'melting_point_c', unit: '°C', meaning: 'melting point' },
@@ -88,8 +89,11 @@ export const polymorphModel: Model = defineModel({
   sources: ['wille-lutton-1966'],
   standing: 'secondhand',
   run: (x) => {
-    const { meltingPoint, heat } = polymorph(x.form as Form);
-    return { melting_point_c: meltingPoint, heat_of_melting_j_kg: { value: heat, low: 0.9 * heat, high: 1.1 * heat } };
+    const { meltingPoint, lowest, highest, heat, heatSpread } = polymorph(x.form as Form);
+    return {
+      melting_point_c: { value: meltingPoint, low: lowest, high: highest },
+      heat_of_melting_j_kg: { value: heat, low: (1 - heatSpread) * heat, high: (1 + heatSpread) * heat },
+    };
   },
 });
 
@@ -97,9 +101,9 @@ export const thermalModel: Model = defineModel({
   id: 'chocolate.thermal_properties',
   title: 'Specific heat, conductivity and heat of melting of chocolate',
   about:
-    'Specific heat by mass from solid and liquid butter, crystalline sugar and other solids, without melting; heat of melting = fat × solid fat × 157 kJ/kg; conductivity as printed between 15 and 40 °C. Do not add melting to an effective specific heat that already holds it.',
+    'Specific heat by mass from solid and liquid butter, crystalline sugar and other solids, without melting; heat of melting = fat × solid fat × 157 kJ/kg; conductivity of sugar and other particles in the fat around them (Maxwell-Eucken). Do not add melting to an effective specific heat that already holds it.',
   inputs: [
-    celsius('temperature_c', 'temperature', { possible: [-40, 120], fitted: [15, 40] }),
+    celsius('temperature_c', 'temperature', { possible: [-40, 120], fitted: [5, 60] }),
     share('fat', 'total fat', { default: 0.31 }),
     share('sucrose', 'crystalline sugar', { default: 0.46 }),
     milkFatShare,
@@ -108,27 +112,26 @@ export const thermalModel: Model = defineModel({
   ],
   outputs: [
     { key: 'specific_heat_j_kg_k', unit: 'J/(kg K)', meaning: 'without heat of melting' },
-    { key: 'thermal_conductivity_w_m_k', unit: 'W/(m K)', meaning: 'as printed, ±15 % between works' },
+    { key: 'thermal_conductivity_w_m_k', unit: 'W/(m K)', meaning: 'of the composition, ±15 % between works' },
     { key: 'heat_of_melting_j_kg', unit: 'J/kg', meaning: 'to melt what is solid at this temperature, per kg chocolate' },
     { key: 'solid_fat_content', unit: '1', meaning: 'solid share of the fat' },
     { key: 'density_kg_m3', unit: 'kg/m³', meaning: 'from densities of fat, sugar and rest' },
   ],
-  sources: ['beckett-constants-2009', 'mohos-2010-app', 'cocoa-butter-sfc'],
+  sources: ['beckett-constants-2009', 'mohos-2010-app', 'cocoa-butter-sfc', 'choi-okos-1986', 'maxwell-eucken'],
   standing: 'secondhand',
   run: (x) => {
     const blend = blendOf(x);
     const solids = x.melted ? 0 : solidFat(x.temperature_c, blend);
     const cp = chocolateSpecificHeat(x.fat, x.sucrose, x.temperature_c, solids);
     const latent = x.melted ? 0 : latentHeatAt(x.fat, x.temperature_c, blend);
-    const k = chocolateConductivity(x.temperature_c);
-    const liquidFat = 890 - 0.75 * (x.temperature_c - 40);
-    const fatVolume = x.fat * (solids / 980 + (1 - solids) / liquidFat);
+    const k = chocolateConductivity(x.fat, x.sucrose, x.temperature_c, solids);
+    const rho = chocolateDensity(x.fat, x.sucrose, x.temperature_c, solids);
     return {
       specific_heat_j_kg_k: { value: cp, low: 0.94 * cp, high: 1.06 * cp },
       thermal_conductivity_w_m_k: { value: k, low: 0.85 * k, high: 1.15 * k },
       heat_of_melting_j_kg: { value: latent, low: 0.85 * latent, high: 1.15 * latent },
       solid_fat_content: solids,
-      density_kg_m3: 1 / (fatVolume + x.sucrose / 1587 + Math.max(0, 1 - x.fat - x.sucrose) / 1450),
+      density_kg_m3: { value: rho, low: 0.97 * rho, high: 1.03 * rho },
     };
   },
 });

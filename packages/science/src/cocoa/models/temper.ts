@@ -1,5 +1,5 @@
-import { defineModel, type Model } from '../../model.js';
-import { temperCurve, temperState } from '../temper-curve.js';
+import { defineModel, type Model, type ModelFinding } from '../../model.js';
+import { temperCurve, temperState, type TemperCurve } from '../temper-curve.js';
 import { coolingCurve, fitGrowthRate } from '../temper-simulation.js';
 import { crystalsFromCurve } from '../temperer.js';
 import { blendOf, milkFatShare, oilShare } from './fat.js';
@@ -45,7 +45,7 @@ export const temperCurveModel: Model = defineModel({
     { key: 'inflection_temperature_c', unit: '°C', meaning: 'temperature at the inflection' },
     { key: 'slope_k_min', unit: 'K/min', meaning: 'slope there' },
     { key: 'inflection_time_s', unit: 's', meaning: 'when' },
-    { key: 'state', unit: '-', meaning: 'under, well or over against the band' },
+    { key: 'state', unit: '-', meaning: 'under, well or over against the band; cannot tell without an inflection' },
     { key: 'inflection_found', unit: '-', meaning: 'whether the curve has an inner inflection' },
     { key: 'temperature_rise_k', unit: 'K', meaning: 'rise after the lowest point; 0 where it never warms' },
     { key: 'steepest_k_min', unit: 'K/min', meaning: 'steepest cooling before' },
@@ -63,14 +63,34 @@ export const temperCurveModel: Model = defineModel({
       inflection_temperature_c: curve.temperature,
       slope_k_min: { value: curve.slope, low: curve.slopeLow, high: curve.slopeHigh },
       inflection_time_s: curve.time,
-      state: { value: temperState(curve.slope, x.slope_band_low_k_min, x.slope_band_high_k_min) },
+      state: { value: curve.inflection ? temperState(curve.slope, x.slope_band_low_k_min, x.slope_band_high_k_min) : 'cannot tell' },
       inflection_found: { value: curve.inflection },
       temperature_rise_k: curve.rise,
       steepest_k_min: curve.steepest,
       ...(grown !== undefined && { crystals_grown: grown }),
     };
   },
+  remarks: (x) => temperRemarks(x.time_s, temperCurve(x.time_s, x.temperature_c, x.window_s > 0 ? x.window_s : undefined)),
 });
+
+/** A curve without an inflection, and one whose reading falls into a hole of the log. */
+function temperRemarks(time: readonly number[], curve: TemperCurve): ModelFinding[] {
+  const findings: ModelFinding[] = [];
+  if (!curve.inflection) {
+    findings.push({
+      code: 'NO_INFLECTION',
+      message: 'cooling never slows and quickens again within the log, so the curve tells no temper; the flattest place is read',
+    });
+  }
+  const after = time.findIndex((t, i) => i > 0 && t - time[i - 1]! > (time.at(-1)! - time[0]!) / 4);
+  if (after > 0) {
+    findings.push({
+      code: 'GAP_IN_LOG',
+      message: `no reading from ${time[after - 1]} to ${time[after]} s; what the slope did there is not known`,
+    });
+  }
+  return findings;
+}
 
 export const coolingCurveModel: Model = defineModel({
   id: 'temper.cooling_curve',

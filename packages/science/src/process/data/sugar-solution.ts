@@ -60,7 +60,7 @@ export const liquorConductivity = {
 export const crystallineSucrose = {
   source: 'mohos-2010-app',
   standing: 'found',
-  note: 'Specific heat 1088.57 at 0 °C and 1323.03 at 40 °C, straight line. Density 1588 kg/m³ and conductivity 0.58 W/(m K) at 20 °C are from memory.',
+  note: 'Specific heat 1088.57 at 0 °C and 1323.03 at 40 °C, straight line. Conductivity 0.58 W/(m K) from table A1.2, castor sugar among crystalline sugars (bulk sugar in table A1.1: 0.139). Density 1588 kg/m³ is from memory.',
   valid: { temperature_c: [0, 90] },
   values: { specific_heat: [1096.6, 5.383], density: 1588, conductivity: 0.58 },
 } as const satisfies Table;

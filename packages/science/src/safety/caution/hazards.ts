@@ -1,5 +1,5 @@
 import { NoSolution, requireRange } from '../../errors.js';
-import { burns, dustClasses, pushThrough, referenceDoses, type Allergen } from '../data/hazards.js';
+import { burns, dustClasses, pushThrough, referenceDoses, surfaceThresholds, type Allergen } from '../data/hazards.js';
 import { logLinearAt } from '../interpolate.js';
 
 /** Kst in bar m/s from the steepest pressure rise in bar/s in a vessel of a volume in m³: the cubic law. */
@@ -9,9 +9,9 @@ export function kst(rise: number, volume: number): number {
 }
 
 /** Dust explosion class by Kst in bar m/s. */
-export function dustClass(value: number): 'none' | 'St 1' | 'St 2' | 'St 3' {
+export function dustClass(value: number): 'St 0' | 'St 1' | 'St 2' | 'St 3' {
   requireRange('kst_bar_m_s', value, [0, 5000], dustClasses.source);
-  if (value === 0) return 'none';
+  if (value === 0) return 'St 0';
   if (value <= dustClasses.values.st1) return 'St 1';
   return value <= dustClasses.values.st2 ? 'St 2' : 'St 3';
 }
@@ -37,6 +37,29 @@ export function burnTime(temperature: number): number {
   requireRange('temperature_c', temperature, [43, 500], burns.source);
   const { temperature: ts, seconds, instant } = burns.values;
   return temperature >= instant ? 0 : logLinearAt(ts, seconds, temperature);
+}
+
+export const surfaceMaterials = ['bare metal', 'coated metal', 'ceramic, glass, stone', 'plastic', 'wood'] as const;
+export type SurfaceMaterial = (typeof surfaceMaterials)[number];
+
+/**
+ * Burn threshold of a touchable surface: °C from which skin burns after a contact, straight over log time between the tabled times.
+ *
+ * @param contact - s, 0.5 to 28 800 (8 h); longer contacts keep the last value
+ * @returns °C; falls with contact, lowest on metal
+ */
+export function surfaceThreshold(material: SurfaceMaterial, contact: number): number {
+  requireRange('contact_s', contact, [0.5, 1e6], surfaceThresholds.source);
+  const { contact: times } = surfaceThresholds.values;
+  const limits = surfaceThresholds.values[material];
+  const last = times.length - 1;
+  if (contact >= times[last]!) return limits[last]!;
+  const i = Math.max(
+    0,
+    times.findLastIndex((t) => t <= contact),
+  );
+  const part = Math.log(contact / times[i]!) / Math.log(times[i + 1]! / times[i]!);
+  return limits[i]! + part * (limits[i + 1]! - limits[i]!);
 }
 
 /** Action level of an allergen's protein in a portion, mg/kg: reference dose over portion. */

@@ -1,7 +1,21 @@
 import { defineModel, type Model, type ModelFinding } from '../../model.js';
 import { burns, dusts, hardObjects, referenceDoses, roasterFire, testPieces, type Allergen, type DustKey } from '../data/hazards.js';
 import { cautionsOn, type Caution } from './cautions.js';
-import { actionLevel, burnTime, dustClass, efoldMass, flush, kst, kstGuess, layerOfCloud, pipeHoldup, referenceDose } from './hazards.js';
+import {
+  actionLevel,
+  burnTime,
+  dustClass,
+  efoldMass,
+  flush,
+  kst,
+  kstGuess,
+  layerOfCloud,
+  pipeHoldup,
+  referenceDose,
+  surfaceMaterials,
+  surfaceThreshold,
+  type SurfaceMaterial,
+} from './hazards.js';
 
 const caution = (topic: Caution['topic']): ModelFinding[] =>
   cautionsOn(topic).map(({ text, defersTo }) => ({ code: 'CAUTION', message: `${text} Decides: ${defersTo}.` }));
@@ -63,7 +77,7 @@ export const dustData = defineModel({
     { key: 'standing', unit: '', meaning: 'How far the figures may be trusted' },
     { key: 'source', unit: '', meaning: 'Work' },
   ],
-  sources: ['food-dust-2017', 'sucrose-dust-2022', 'nfpa-68'],
+  sources: ['food-dust-2017', 'sucrose-dust-2022', 'nfpa-68', 'usbm-ri-5753'],
   standing: 'secondhand',
   run: (x) => {
     const table = dusts[x.dust as DustKey];
@@ -107,6 +121,39 @@ export const burn = defineModel({
   sources: ['moritz-henriques-1947'],
   standing: 'secondhand',
   run: (x) => ({ time_s: burnTime(x.temperature_c), at_once: { value: x.temperature_c >= burns.values.instant } }),
+  remarks: () => caution('burn'),
+});
+
+export const burnThreshold = defineModel({
+  id: 'burn.surface_threshold',
+  title: 'Surface temperature from which a touch burns',
+  about:
+    'Burn thresholds of touchable surfaces by material and contact: 43 °C from 8 h, 48 °C from 10 min, then by material; log time straight between. A guard or lagging keeps below it.',
+  inputs: [
+    { key: 'material', unit: '', meaning: 'Surface', kind: 'choice', choices: surfaceMaterials, default: 'bare metal' },
+    {
+      key: 'contact_s',
+      unit: 's',
+      meaning: 'Contact; 1 s unintended, 10 s or more where one may be held',
+      possible: [0.5, 1e6],
+      fitted: [1, 28_800],
+    },
+    { key: 'temperature_c', unit: '°C', meaning: 'Surface to judge', possible: [-60, 1000], default: NaN },
+  ],
+  outputs: [
+    { key: 'threshold_c', unit: '°C', meaning: 'Burn threshold' },
+    { key: 'burns', unit: '', meaning: 'True at or above it; empty without a temperature' },
+  ],
+  sources: ['iso-13732-1'],
+  standing: 'memory',
+  run: (x) => {
+    const threshold = surfaceThreshold(x.material as SurfaceMaterial, x.contact_s);
+    const spread = x.contact_s < 60 ? 5 : 1;
+    return {
+      threshold_c: { value: threshold, low: threshold - spread, high: threshold + spread },
+      burns: { value: Number.isNaN(x.temperature_c) ? null : x.temperature_c >= threshold },
+    };
+  },
   remarks: () => caution('burn'),
 });
 
@@ -242,6 +289,7 @@ export const cautionModels: readonly Model[] = [
   dustData,
   dustGuess,
   burn,
+  burnThreshold,
   fire,
   metal,
   allergenLevel,

@@ -44,6 +44,48 @@ export const dusts = {
     valid: {},
     values: { median: 27, pmax: 8.3, kst: 82, mec: 60 },
   },
+  'cocoa powder 19 % fat': {
+    source: 'usbm-ri-5753',
+    standing: 'memory',
+    note: 'Natural cocoa, through 74 µm sieve; 1.2 L Hartmann tube, whose pressures lie below those of the 20 L sphere and give no Kst. Layer glows from 240 °C.',
+    valid: {},
+    values: { pmax: 4.7, mec: 75, mie: 100, cloudIgnition: 510 },
+  },
+  'cocoa bean shell': {
+    source: 'usbm-ri-5753',
+    standing: 'memory',
+    note: 'Through 74 µm sieve; Hartmann tube, no Kst. Layer glows from 370 °C.',
+    valid: {},
+    values: { pmax: 5.3, mec: 40, mie: 25, cloudIgnition: 470 },
+  },
+  'icing sugar': {
+    source: 'usbm-ri-5753',
+    standing: 'memory',
+    note: 'Powdered sugar through 74 µm sieve; Hartmann tube, no Kst. A low ignition energy: earth the plant.',
+    valid: {},
+    values: { pmax: 7.5, mec: 45, mie: 30, cloudIgnition: 370 },
+  },
+  'skim milk powder': {
+    source: 'usbm-ri-5753',
+    standing: 'memory',
+    note: 'Through 74 µm sieve; Hartmann tube, no Kst. Layer glows from 200 °C.',
+    valid: {},
+    values: { pmax: 6.6, mec: 50, mie: 50, cloudIgnition: 490 },
+  },
+  'milk powder 60 µm, nonfat': {
+    source: 'nfpa-68',
+    standing: 'memory',
+    note: 'Table of agricultural dusts, unverified.',
+    valid: {},
+    values: { median: 60, pmax: 8.8, kst: 125 },
+  },
+  'peanut hull': {
+    source: 'usbm-ri-5753',
+    standing: 'memory',
+    note: 'Through 74 µm sieve; Hartmann tube, no Kst. Layer glows from 210 °C.',
+    valid: {},
+    values: { pmax: 8, mec: 45, mie: 50, cloudIgnition: 460 },
+  },
 } as const satisfies Record<string, Table>;
 export type DustKey = keyof typeof dusts;
 
@@ -63,6 +105,22 @@ export const burns = {
   note: '30 s at 54 °C and 6 h at 44 °C read on a page; 5 min at 49, 6 s at 60 and 2 s at 66 °C from memory of the scald tables. About a second at 70 °C. Sticking masses go on burning.',
   valid: { temperature: [44, 70] },
   values: { temperature: [44, 48.9, 54, 60, 65.6, 70], seconds: [21_600, 300, 30, 6, 2, 1], instant: 70 },
+} as const satisfies Table;
+
+/** Burn thresholds of touchable surfaces: temperature, °C, at and above which unprotected healthy adult skin burns after a contact time. */
+export const surfaceThresholds = {
+  source: 'iso-13732-1',
+  standing: 'memory',
+  note: 'From 1 min on as tabled (51, 56, 60 °C; 48 °C from 10 min; 43 °C from 8 h); at 1 s the lower end of the printed band. Between them log time is straight (ours). Children: shorter times do not help them, they let go late.',
+  valid: { contact: [1, 28_800] },
+  values: {
+    contact: [1, 60, 600, 28_800],
+    'bare metal': [65, 51, 48, 43],
+    'coated metal': [65, 51, 48, 43],
+    'ceramic, glass, stone': [80, 56, 48, 43],
+    plastic: [85, 60, 48, 43],
+    wood: [110, 60, 48, 43],
+  },
 } as const satisfies Table;
 
 /** Roaster fire practice. */

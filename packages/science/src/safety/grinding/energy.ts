@@ -20,13 +20,20 @@ export function sizeConstant(law: SizeLaw, energy: number, from: number, to: num
   return energy / change;
 }
 
+/** No size reduction takes no energy; a growth in size is no grinding. */
+function requireSmaller(from: number, to: number): void {
+  if (to > from) throw new NoSolution(`Grinding cannot turn a size of ${from} into ${to}; the product is the smaller one`);
+}
+
 /** Energy per mass for another size reduction by the same constant. */
 export function sizeEnergy(law: SizeLaw, constant: number, from: number, to: number): number {
+  requireSmaller(from, to);
   return constant * (drive(law, to) - drive(law, from));
 }
 
 /** Bond: energy in kWh/t from a work index in kWh/t and 80 % passing sizes in µm. */
 export function bondEnergy(workIndex: number, feed80: number, product80: number): number {
+  requireSmaller(feed80, product80);
   return 10 * workIndex * (drive('bond', product80) - drive('bond', feed80));
 }
 

@@ -91,6 +91,12 @@ function straightened(sizes: readonly number[], below: readonly number[], map: (
       ys.push(map(share));
     }
   });
+  const order = xs.map((_, i) => i).sort((a, b) => xs[a]! - xs[b]!);
+  const fall = order.findIndex((place, i) => i > 0 && ys[place]! < ys[order[i - 1]!]!);
+  if (fall > 0)
+    throw new BadInput(
+      `The share below falls from size ${+Math.exp(xs[order[fall - 1]!]!).toPrecision(6)} to ${+Math.exp(xs[order[fall]!]!).toPrecision(6)}; shares below a size rise with it`,
+    );
   if (new Set(xs).size < 2)
     throw new BadInput(`Only ${xs.length} points lie strictly between 0 and 1; at least two different sizes are expected`);
   return { xs, ys };

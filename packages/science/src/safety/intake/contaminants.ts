@@ -27,11 +27,22 @@ export const contaminantLimit = defineModel({
     { key: 'standing', unit: '', meaning: 'How far it may be trusted' },
     { key: 'note', unit: '', meaning: 'Note' },
   ],
-  sources: ['eu-2023-915', 'eu-2022-1370', 'eu-2015-1933', 'codex-cxs-193', 'fda-defect-levels', 'aflatoxin-tolerances-2016'],
+  sources: [
+    'eu-2023-915',
+    'eu-2022-1370',
+    'eu-2015-1933',
+    'codex-cxs-193',
+    'fda-defect-levels',
+    'aflatoxin-tolerances-2016',
+    'eu-2024-1987',
+    'gb-2761',
+    'anvisa-rdc-7-2011',
+    'fsanz-schedule-19',
+    'fda-lead-candy-2006',
+  ],
   standing: 'secondhand',
   run: (x) => {
-    if (!/^\d{4}-\d{2}-\d{2}$/.test(x.day))
-      throw new BadInput(`contaminant.limit, day is '${x.day}', but a date like 2026-03-17 is expected`);
+    if (!isDay(x.day)) throw new BadInput(`contaminant.limit, day is '${x.day}', but a date like 2026-03-17 is expected`);
     const found = limitOn(contaminantLimits, x.market as ContaminantMarket, x.contaminant, x.product, x.day);
     const judged = Number.isNaN(x.measured) ? null : !found ? 'no limit recorded' : x.measured <= found.limit ? 'within' : 'above';
     return {
@@ -45,12 +56,32 @@ export const contaminantLimit = defineModel({
       note: { value: found?.note ?? null },
     };
   },
-  remarks: () => [
+  remarks: (x) => [
+    ...(limitOn(contaminantLimits, x.market as ContaminantMarket, x.contaminant, x.product, x.day)
+      ? []
+      : [{ code: 'NO_LIMIT_RECORDED', message: recordedInstead(x.market, x.contaminant, x.product, x.day) }]),
     {
       code: 'CHECK_THE_LAW',
       message: 'Limits change: check the text in force in your market; measurement uncertainty and the sampling law go with it.',
     },
   ],
 });
+
+/** A date that the calendar has. */
+function isDay(text: string): boolean {
+  const day = new Date(`${text}T00:00:00Z`);
+  return /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(day.valueOf()) && day.toISOString().startsWith(text);
+}
+
+/** Where none is recorded: the day from which there is one, or the products of the market that have one. */
+function recordedInstead(market: string, contaminant: string, product: string, day: string): string {
+  const same = contaminantLimits.filter((l) => l.market === market && l.contaminant === contaminant);
+  const later = same.filter((l) => l.product === product && l.from > day).map((l) => l.from);
+  if (later.length > 0) return `No limit is recorded here for ${day}; the first one from ${later.sort()[0]}.`;
+  const known = [...new Set(same.map((l) => l.product))];
+  return known.length > 0
+    ? `No limit of ${contaminant} is recorded here for ${product} in ${market}; there is one for ${known.join(', ')}.`
+    : `No limit of ${contaminant} is recorded here for ${market}: that is not the same as none in law.`;
+}
 
 export const contaminantModels: readonly Model[] = [contaminantLimit];

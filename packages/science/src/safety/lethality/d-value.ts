@@ -30,7 +30,8 @@ export interface DValue {
 }
 
 /**
- * D of a published study: log D straight between its temperatures, the end pieces continued beyond and told.
+ * D of a published study: log D straight between its temperatures, the end pieces continued beyond and told, with an interval that
+ * widens by a quarter of each decade carried (z of replicate series differs by that much; our rule).
  *
  * @throws NoSolution for a study of one temperature asked elsewhere, or one whose D does not fall with temperature
  */
@@ -48,7 +49,13 @@ export function studyD(key: DStudyKey, temperature: number): DValue {
   if (ts.length < 2) throw new NoSolution(`${study.source} gives D at ${ts[0]} °C only; it cannot be carried to ${temperature} °C`);
   const z = pieceZ(ts, ds, temperature);
   if (!(z > 0)) throw new NoSolution(`D of ${study.source} does not fall with temperature, so none can be given at ${temperature} °C`);
-  return { d: logLinearAt(ts, ds, temperature), z, tested: temperature >= ts[0]! && temperature <= ts.at(-1)! };
+  const d = logLinearAt(ts, ds, temperature);
+  const tested = temperature >= ts[0]! && temperature <= ts.at(-1)!;
+  if (tested) return { d, z, tested };
+  // Beyond the tests: z of one study and organism is known to about a quarter, so each decade carried is out by that much.
+  const decades = Math.abs(temperature - (temperature < ts[0]! ? ts[0]! : ts.at(-1)!)) / z;
+  const factor = 10 ** (0.25 * decades + 0.1);
+  return { d, low: d / factor, high: d * factor, z, tested };
 }
 
 function pieceZ(ts: readonly number[], ds: readonly number[], temperature: number): number {

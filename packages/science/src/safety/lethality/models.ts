@@ -1,6 +1,7 @@
 import { defineModel, type Model, type ModelFinding } from '../../model.js';
 import { dStudies, targets, type DStudyKey } from '../data/d-values.js';
 import { dOnLine, declinePerDay, milkChocolateDValue, studyD, zValue } from './d-value.js';
+import { clockFaults, stuckRuns } from './log-faults.js';
 import { equivalentMinutes, logReduction, tableRate, type Rule } from './integrate.js';
 import { killStep } from './kill-step-model.js';
 import { cereusOnNibs, weibullReduction, weibullShape, weibullTime } from './weibull.js';
@@ -10,6 +11,25 @@ const noProof: ModelFinding = {
   message:
     'A computed log reduction proves no kill step; only a validation of this roaster does. Have it set up and judged by HACCP-qualified people.',
 };
+/** What in a log of product temperature weakens the sum: holes over which the mean of both ends was credited, and a probe that stands still. */
+function logRemarks(x: { readonly time_min: readonly number[]; readonly temperature_c: readonly number[] }): ModelFinding[] {
+  const log = { roaster: '', time: x.time_min.map((t) => 60 * t), productTemperature: x.temperature_c };
+  const { gaps, allowed } = clockFaults(log);
+  const findings: ModelFinding[] = [noProof];
+  for (const gap of gaps.slice(0, 3)) {
+    findings.push({
+      code: 'GAP_IN_LOG',
+      message: `no reading for ${+(gap.length / 60).toFixed(1)} min after ${x.time_min[gap.before]} min (usual interval at most ${+(allowed / 60).toFixed(1)} min); its lethality is a guess from both ends, leave it out of any claim`,
+    });
+  }
+  for (const run of stuckRuns(Float64Array.from(x.temperature_c)).slice(0, 3)) {
+    findings.push({
+      code: 'STUCK_SENSOR',
+      message: `${x.temperature_c[run.from]} °C stands still from ${x.time_min[run.from]} to ${x.time_min[run.to]} min; a probe in product moves, so check it before this stretch counts`,
+    });
+  }
+  return findings;
+}
 const logInputs = [
   { key: 'time_min', unit: 'min', meaning: 'Times of the log, not running back', kind: 'series', possible: [-1e9, 1e9] },
   { key: 'temperature_c', unit: '°C', meaning: 'At the coldest point of the product', kind: 'series', possible: [-100, 500] },
@@ -41,7 +61,18 @@ export const roastLethality = defineModel({
     });
     return { log_reduction: logs, credited_log_reduction: Math.min(5, logs), hottest_c: hottest, minutes_above_100: above };
   },
-  remarks: () => [noProof],
+  remarks: (x) => {
+    const hottest = x.temperature_c.reduce((a, b) => Math.max(a, b), -Infinity);
+    return hottest <= 200
+      ? logRemarks(x)
+      : [
+          ...logRemarks(x),
+          {
+            code: 'NOT_A_PRODUCT_TEMPERATURE',
+            message: `the hottest reading is ${hottest} °C; cocoa in a roaster stays below about 160 °C, so check unit (kelvin, °F) and channel`,
+          },
+        ];
+  },
 });
 
 export const fromTable = defineModel({
@@ -66,7 +97,7 @@ export const fromTable = defineModel({
       x.rule as Rule,
     ),
   }),
-  remarks: () => [noProof],
+  remarks: logRemarks,
 });
 
 export const integral = defineModel({
@@ -91,7 +122,7 @@ export const integral = defineModel({
     const f = equivalentMinutes(x.time_min, x.temperature_c, x.reference_temperature_c, x.z_k, x.rule as Rule, x.no_credit_below_c);
     return { equivalent_min: f, log_reduction: f / x.d_reference_min };
   },
-  remarks: () => [noProof],
+  remarks: logRemarks,
 });
 
 export const dValue = defineModel({
@@ -116,7 +147,16 @@ export const dValue = defineModel({
     { key: 'matrix', unit: '', meaning: 'In what' },
     { key: 'tested', unit: '', meaning: 'True inside the temperatures of the study' },
   ],
-  sources: ['yan-2021', 'tsai-2019', 'iafp-2017-cocoa-powder', 'pelaez-2020', 'cookie-dough-stec', 'krapf-2010'],
+  sources: [
+    'yan-2021',
+    'tsai-2019',
+    'iafp-2017-cocoa-powder',
+    'pelaez-2020',
+    'cookie-dough-stec',
+    'krapf-2010',
+    'iafp-2017-peanut-butter',
+    'milk-powder-storage',
+  ],
   standing: 'found',
   run: (x) => {
     const study = dStudies[x.study as DStudyKey];
@@ -202,7 +242,12 @@ export const storage = defineModel({
   outputs: [{ key: 'log_reduction_per_day', unit: '1/d', meaning: 'Decline' }],
   sources: ['farakos-2013'],
   standing: 'secondhand',
-  run: (x) => ({ log_reduction_per_day: declinePerDay(x.temperature_c, x.water_activity) }),
+  run: (x) => {
+    const value = declinePerDay(x.temperature_c, x.water_activity);
+    // About a factor of 1.6 among the rates the plane was laid through; below 36 °C the temperature step itself is known to a third.
+    const factor = 1.6 * 10 ** (Math.max(0, 36 - x.temperature_c, x.temperature_c - 50) / 37);
+    return { log_reduction_per_day: { value, low: value / factor, high: value * factor } };
+  },
   remarks: () => [{ code: 'NOT_A_KILL_STEP', message: 'Storage controls nothing: at 20 °C a log takes years.' }],
 });
 

@@ -1,3 +1,4 @@
+import { BadInput } from '../../errors.js';
 import { defineModel, type Model } from '../../model.js';
 import { usOutgoing } from '../data/peanut-quality.js';
 import { chanceLotExceeds, gammaBelow, planAcceptance, resultBelow, testVariance, type AflatoxinCommodity } from './aflatoxin.js';
@@ -35,12 +36,16 @@ const planTail = [
   { key: 'limit_ug_kg', unit: 'µg/kg', meaning: 'A sample complies at or below', possible: [0, 1e5], default: 15 },
   { key: 'samples', unit: '1', meaning: 'Samples that must all comply', possible: [1, 20], default: 1 },
 ] as const;
+function whole(key: string, value: number): number {
+  if (!Number.isInteger(value)) throw new BadInput(`${key} is ${value}, but a whole number is expected`);
+  return value;
+}
 const testOf = (x: { sample_kg: number; test_portion_g: number; analyses: number; limit_ug_kg: number; samples: number }) => ({
   sampleMass: x.sample_kg * 1000,
   portionMass: x.test_portion_g,
-  analyses: x.analyses,
+  analyses: whole('analyses', x.analyses),
   limit: x.limit_ug_kg,
-  samples: x.samples,
+  samples: whole('samples', x.samples),
 });
 const caution = {
   code: 'LOT_DECISION',

@@ -34,7 +34,7 @@ export const cocoaRoastMoisture = defineModel({
     const dry = cocoaMoisture(x.raw_moisture_dry, x.temperature_c, x.time_min);
     return {
       moisture_dry: { value: dry, low: Math.max(0, dry - 0.012), high: dry + 0.012 },
-      moisture: wetBasis(dry),
+      moisture: { value: wetBasis(dry), low: wetBasis(Math.max(0, dry - 0.012)), high: wetBasis(dry + 0.012) },
       acid_ml_g: {
         value: cocoaAcid(x.time_min, x.raw_acid_ml_g),
         low: cocoaAcid(x.time_min, x.raw_acid_ml_g) - 0.5,
@@ -77,9 +77,11 @@ export const peanutRoastMoisture = defineModel({
   standing: 'found',
   run: (x) => {
     const dry = peanutMoisture(x.raw_moisture_dry, x.temperature_c, x.time_min);
+    // Roaster temperature of the source unknown and three points only: a factor of 1.6 each way (ours).
+    const around = (value: number) => ({ value, low: value / 1.6, high: Math.min(wetBasis(x.raw_moisture_dry), 1.6 * value) });
     return {
-      moisture_dry: dry,
-      moisture: wetBasis(dry),
+      moisture_dry: { ...around(dry), high: Math.min(x.raw_moisture_dry, 1.6 * dry) },
+      moisture: around(wetBasis(dry)),
       usual_end_moisture_low: peanutRoastEnd.values.moisture[0],
       usual_end_moisture_high: peanutRoastEnd.values.moisture[1],
     };

@@ -1,4 +1,4 @@
-import { requireRange } from '../../errors.js';
+import { BadInput, requireRange } from '../../errors.js';
 import { betaIncomplete, betaQuantile } from '../../statistics/beta.js';
 import { binomialCdf, hypergeometricCdf, poissonCdf } from '../../statistics/counts.js';
 
@@ -20,6 +20,8 @@ export interface AttributePlan {
  * @throws OutOfRange for a share outside 0 to 1, or a sample above the lot
  */
 export function acceptance(plan: AttributePlan, p: number, law: AttributeLaw = 'binomial', lot = Infinity): number {
+  if (law !== 'poisson' && !(plan.c < plan.n))
+    throw new BadInput(`An acceptance number of ${plan.c} with a sample of ${plan.n} accepts every lot; it must be below the sample size`);
   if (law === 'poisson') return poissonCdf(plan.c, plan.n * p);
   requireRange('fraction_defective', p, [0, 1], 'a share');
   if (law === 'binomial') return binomialCdf(plan.c, plan.n, p);
