@@ -10,7 +10,7 @@ const places = [
   ['section of a wafer', '/tollhythe/orvenby/section', '.plate-bar path'],
   ['sheet of a number', '/pellamoor/kestrowan/section?open=step.caramel_nougat', '.remedies li'],
   ['sheet of a composition', '/pellamoor/kestrowan/section?open=bar.composition', '.elements'],
-  ['band', '/pellamoor/kestrowan/band', '.ribbon path'],
+  ['band', '/pellamoor/kestrowan/band?cut=4', '.strip-slider path'],
   ['bench', '/pellamoor/kestrowan/bench', '.twin'],
   ['trials', '/pellamoor/kestrowan/trials', '.trial-line'],
   ['trial of a speed', '/pellamoor/kestrowan/trials/speed?ask=rate:1050', '.plate'],

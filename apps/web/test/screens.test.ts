@@ -72,7 +72,7 @@ describe('the band', { timeout: 2 * patience }, () => {
     await page.mouse.click(nougat.x + nougat.width / 2, nougat.y + nougat.height / 2);
     await page.waitForFunction(() => document.querySelector('.inspector-title')?.textContent === 'Nougat made at rated speed');
     await page.keyboard.press('Escape');
-    await page.getByText('As a table').click();
+    await page.getByText('As a table', { exact: true }).click();
     const rows = await page.locator('.as-table tbody th').allInnerTexts();
     expect(rows).toEqual(expect.arrayContaining(['edge trim', 'given away', 'slab former']));
   });

@@ -43,6 +43,14 @@ describe('an address', () => {
     expect(readAddress('/a/b/trials', 'ask=x:1')).toEqual({ plant: 'a', bar: 'b', screen: 'trials', changes: {} });
   });
 
+  it('keeps where the cut of the band stands, on the band alone, and drops what is no minute', () => {
+    const address = { plant: 'a', bar: 'b', screen: 'band' as const, cut: 4.25, changes: {} };
+    expect(writeAddress(address)).toBe('/a/b/band?cut=4.25');
+    expect(readAddress('/a/b/band', 'cut=4.25')).toEqual(address);
+    expect(writeAddress({ ...address, screen: 'bench' })).toBe('/a/b/bench');
+    for (const cut of ['', '-1', 'x', 'Infinity', '1e999']) expect(readAddress('/a/b/band', `cut=${cut}`)).not.toHaveProperty('cut');
+  });
+
   it('is the section where it says nothing, and drops what is no number', () => {
     expect(readAddress('/', '')).toEqual({ screen: 'section', changes: {} });
     expect(readAddress('/a/b/nowhere', '?version=0&set=x:&set=y:z&set=q:1')).toEqual({

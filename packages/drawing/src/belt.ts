@@ -24,6 +24,8 @@ export interface BeltSpec {
   readonly endRange?: readonly [number, number];
   /** Window of the first line at its end. */
   readonly endWindow?: { readonly lo?: number; readonly hi?: number };
+  /** Nobody can tell whether the end is inside its window: it gets no wedge. */
+  readonly endUnjudged?: boolean;
   /** A level below which water settles. */
   readonly dew?: { readonly at: number; readonly text: string };
   /** A share, 0 to 1, along the belt, in a strip of its own. */
@@ -97,7 +99,11 @@ export function belt(spec: BeltSpec): BeltDrawing {
 }
 
 /** The window of the end as two stops, and what the first line may be off by as slanted lines between. */
-function endMarks({ endRange, endWindow, lines }: BeltSpec, sy: { readonly at: (y: number) => number }, right: number): Mark[] {
+function endMarks(
+  { endRange, endWindow, endUnjudged, lines }: BeltSpec,
+  sy: { readonly at: (y: number) => number },
+  right: number,
+): Mark[] {
   const marks: Mark[] = [];
   const x = right + 10;
   if (endRange) {
@@ -109,7 +115,8 @@ function endMarks({ endRange, endWindow, lines }: BeltSpec, sy: { readonly at: (
     if (limit !== undefined) marks.push(line(x - 7, sy.at(limit), x + 7, sy.at(limit), { stroke: 'ink', width: 2 }));
   if (lo !== undefined && hi !== undefined) marks.push(line(x, sy.at(lo), x, sy.at(hi), { stroke: 'ink', width: 1 }));
   const end = lines[0]?.points.at(-1)?.[1];
-  if (end !== undefined && ((lo !== undefined && end < lo) || (hi !== undefined && end > hi))) marks.push(wedge(x, sy.at(end) + 4, 10));
+  if (end !== undefined && endUnjudged !== true && ((lo !== undefined && end < lo) || (hi !== undefined && end > hi)))
+    marks.push(wedge(x, sy.at(end) + 4, 10));
   return marks;
 }
 

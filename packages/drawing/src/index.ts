@@ -58,6 +58,8 @@ export { lanes, type LanesDrawing, type LanesSpec } from './lanes.js';
 export { traces, type Trace, type TracesDrawing, type TracesSpec } from './traces.js';
 export { reach, type ReachDrawing, type ReachSpec } from './reach.js';
 export { belt, type BeltDrawing, type BeltSpec } from './belt.js';
+export { through, throughCut, type ThroughDrawing, type ThroughSpec } from './through.js';
+export { valueAt, type Field } from './geometry/field.js';
 export { whiskers, type Whisker, type WhiskersDrawing, type WhiskersSpec } from './whiskers.js';
 export { aim, type AimDrawing, type AimSpec, type Way } from './aim.js';
 export type { Point } from './geometry/polygon.js';

@@ -66,7 +66,7 @@ export { judgeCooks, type CookLogAnswer, type JudgedBatch, type LearnedOffset } 
 export { layerSlump, type LayerSlump } from './slump.js';
 export { cookElsewhere, type CookThere, type Elsewhere, type ElsewhereAnswer } from './cook-elsewhere.js';
 export { deliveryAnswer, NoSyrup, type Delivered, type DeliveryAnswer, type DeliveryEffect } from './delivery.js';
-export { NoSlab, slabHistory, type SlabAnswer, type SlabOptions } from './slab.js';
+export { NoSlab, slabHistory, type SlabAnswer, type SlabOptions, type SlitState } from './slab.js';
 export { blendTask, NoBlend, type BlendLimit, type BlendOptions, type BlendProperty, type BlendTask } from './blend.js';
 export { cheapestBlend, loadOptimiser, type BindingLimit, type BlendAnswer, type Optimiser } from './blend-solve.js';
 export { flowLawNames, flowParameterNames } from './flow-words.js';

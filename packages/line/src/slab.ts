@@ -1,6 +1,6 @@
 import { Builder } from '@barwright/bar';
 import type { State } from '@barwright/chain';
-import { slabRun, slitWindow, type SlabLayer } from '@barwright/science';
+import { firstBelow, slabRun, type SlabLayer, type SlabRun } from '@barwright/science';
 import { layerThermal } from './layer-thermal.js';
 import type { PlantChain } from './plant-chain.js';
 import { slabRoots, type SlabIds } from './slab-roots.js';
@@ -16,6 +16,9 @@ export interface SlabOptions {
   readonly rate?: number;
   readonly cells?: number;
 }
+
+/** Of a core under the knives; 'cannot tell' where a quarter of heat transfer decides. */
+export type SlitState = 'ready' | 'too warm' | 'too cold' | 'cannot tell';
 
 /** The slab along the belt of its cooler. Temperatures in °C, places in m. */
 export interface SlabAnswer {
@@ -33,6 +36,8 @@ export interface SlabAnswer {
     readonly hottest: readonly number[];
     readonly coldest: readonly number[];
     readonly mean: readonly number[];
+    /** Whether the core could be slit there. */
+    readonly state: readonly SlitState[];
   };
   /** Height above the belt of each row of a profile, m, and temperatures there at each place. */
   readonly heights: readonly number[];
@@ -52,11 +57,24 @@ export interface SlabAnswer {
     /** Where the core reaches the upper and the lower end, m from the start of the belt; Infinity where it does not on this belt. */
     readonly opens: number;
     readonly closes: number;
-    /** Of the core as it leaves; 'cannot tell' where a quarter of heat transfer decides. */
-    readonly state: 'ready' | 'too warm' | 'too cold' | 'cannot tell';
+    /** Of the core as it leaves. */
+    readonly state: SlitState;
   };
-  /** Exit of the hottest place with heat transfer a quarter weaker and stronger. */
+  /**
+   * Seconds on the belt until a place is no warmer than the upper end of the slitting window, above which it smears and
+   * strings at the knives; Infinity where that does not happen on this belt.
+   */
+  readonly sticky: {
+    readonly top: number;
+    readonly bottom: number;
+    readonly core: number;
+    /** Of the core with heat transfer a quarter stronger and weaker. */
+    readonly coreBetween: readonly [stronger: number, weaker: number];
+  };
+  /** Exit of the hottest place with heat transfer a quarter stronger and weaker. */
   readonly hottestBetween: readonly [low: number, high: number];
+  /** Temperatures as in `profiles` with heat transfer a quarter stronger and weaker: between them the model cannot tell. */
+  readonly doubt: { readonly stronger: readonly (readonly number[])[]; readonly weaker: readonly (readonly number[])[] };
   readonly sentences: readonly string[];
 }
 
@@ -81,12 +99,20 @@ export function slabHistory(from: PlantChain, state: State, options: SlabOptions
     bottomTemperature: air,
     bottomCoefficient: factor * state.number(ids.bottom),
   });
-  const ends = [1.25, 0.75].map((factor) => solver.run([section(factor)]).hottest[steps]!) as [number, number];
-  const run = solver.run([section(1)]);
   const [low, high] = [state.number(ids.low), state.number(ids.high)];
-  const cells = run.position.length;
+  const cells = solver.position.length;
   const every = Math.max(1, Math.floor(cells / 40));
   const picked = Array.from({ length: Math.floor(cells / every) }, (_, i) => i * every + (every >> 1));
+  const pick = ({ time, profiles }: SlabRun) => Array.from(time, (_, row) => picked.map((cell) => profiles[row * cells + cell]!));
+  // A run refills its arrays: what is kept of one is copied before the next.
+  const ended = (factor: number) => {
+    const end = solver.run([section(factor)]);
+    return { hottest: [...end.hottest], sticky: firstBelow(end.time, end.hottest, high), profiles: pick(end) };
+  };
+  const [stronger, weaker] = [ended(1.25), ended(0.75)];
+  const ends: readonly [number, number] = [stronger.hottest[steps]!, weaker.hottest[steps]!];
+  const run = solver.run([section(1)]);
+  const core = firstBelow(run.time, run.hottest, high);
   const width = from.chain.index.has('line.slab_width') ? state.number('line.slab_width') : NaN;
   const answer = {
     station: ids.station.name,
@@ -102,9 +128,10 @@ export function slabHistory(from: PlantChain, state: State, options: SlabOptions
       hottest: [...run.hottest],
       coldest: [...run.coldest],
       mean: [...run.mean],
+      state: Array.from(run.hottest, (t, row) => judge(t, [stronger.hottest[row]!, weaker.hottest[row]!], low, high)),
     },
     heights: picked.map((cell) => run.position[cell]!),
-    profiles: Array.from(run.time, (_, row) => picked.map((cell) => run.profiles[row * cells + cell]!)),
+    profiles: pick(run),
     exit: {
       top: run.top[steps]!,
       bottom: run.bottom[steps]!,
@@ -116,11 +143,18 @@ export function slabHistory(from: PlantChain, state: State, options: SlabOptions
     slit: {
       from: low,
       below: high,
-      opens: slitWindow(run, low, high).opens * speed,
-      closes: slitWindow(run, low, low).opens * speed,
+      opens: core * speed,
+      closes: firstBelow(run.time, run.hottest, low) * speed,
       state: judge(run.hottest[steps]!, ends, low, high),
     },
+    sticky: {
+      top: firstBelow(run.time, run.top, high),
+      bottom: firstBelow(run.time, run.bottom, high),
+      core,
+      coreBetween: [stronger.sticky, weaker.sticky] as readonly [number, number],
+    },
     hottestBetween: ends,
+    doubt: { stronger: stronger.profiles, weaker: weaker.profiles },
   };
   return { ...answer, sentences: sentencesOn(answer) };
 }
@@ -146,7 +180,7 @@ function layersOf(from: PlantChain, state: State, ids: SlabIds): SlabLayer[] {
 }
 
 function sentencesOn(answer: Omit<SlabAnswer, 'sentences'>): readonly string[] {
-  const { slit, exit, length, hottestBetween, air, dwell } = answer;
+  const { slit, sticky, exit, length, hottestBetween, air, dwell } = answer;
   const core = `its core leaves at ${exit.hottest.toFixed(1)} °C (${hottestBetween.map((t) => t.toFixed(1)).join(' to ')} with a quarter more or less heat transfer); ${slit.from.toFixed(0)} to ${slit.below.toFixed(0)} °C slit well`;
   const words = {
     ready: `The slab slits well: ${core}.${slit.opens <= length ? ` It is ready from ${slit.opens.toFixed(1)} m on.` : ''}`,
@@ -157,13 +191,18 @@ function sentencesOn(answer: Omit<SlabAnswer, 'sentences'>): readonly string[] {
   const sentences: string[] = [words[slit.state]];
   sentences.push(
     `${(dwell / 60).toFixed(1)} min in air of ${air.toFixed(1)} °C; it leaves between ${exit.coldest.toFixed(1)} and ${exit.hottest.toFixed(1)} °C, ${exit.mean.toFixed(1)} °C when evened out.`,
+    `Above ${slit.below.toFixed(0)} °C it sticks and strings at a knife: the top for ${minutes(sticky.top, dwell)}, the bottom for ${minutes(sticky.bottom, dwell)}, the core for ${minutes(sticky.core, dwell)} (${minutes(sticky.coreBetween[0], dwell)} to ${minutes(sticky.coreBetween[1], dwell)} with a quarter more or less heat transfer). The limit of the knives stands for touch too: common practice, no source.`,
     'Heat of setting fat is left out: small in a caramel and nougat slab. Heat transfer is common practice until it is fitted on a logged core temperature.',
     'Before colder air: the dew point of the room, or the slab sweats. Knives and drums guarded; people lock off before they reach in.',
   );
   return sentences;
 }
 
-function judge(core: number, [strong, weak]: readonly [number, number], low: number, high: number): SlabAnswer['slit']['state'] {
+function minutes(seconds: number, dwell: number): string {
+  return seconds <= dwell ? `${(seconds / 60).toFixed(1)} min` : 'the whole belt';
+}
+
+function judge(core: number, [strong, weak]: readonly [number, number], low: number, high: number): SlitState {
   if (strong > high) return 'too warm';
   if (weak < low) return 'too cold';
   return core <= high && core >= low && weak <= high && strong >= low ? 'ready' : 'cannot tell';

@@ -239,6 +239,33 @@ describe('the slab', () => {
     expect(capacity).toBeLessThan(2300);
   });
 
+  it('sticks until its core is in the window, in every place no longer than in the core', () => {
+    const { from, session } = plants['highmark']!;
+    const { sticky, slit, speed, along, dwell, doubt, profiles } = slabHistory(from, session);
+    expect(sticky.core * speed).toBeCloseTo(slit.opens, 9);
+    expect(sticky.top).toBeLessThan(sticky.core);
+    expect(sticky.bottom).toBeLessThan(sticky.core);
+    const [stronger, weaker] = sticky.coreBetween;
+    expect(stronger).toBeLessThan(sticky.core);
+    expect(weaker).toBeGreaterThan(sticky.core);
+    const row = along.place.findIndex((place) => place / speed > sticky.core);
+    expect(along.hottest[row]).toBeLessThanOrEqual(slit.below);
+    expect(along.hottest[row - 1]).toBeGreaterThan(slit.below);
+    expect(along.state[0]).toBe('too warm');
+    expect(along.state.at(-1)).toBe(slit.state);
+    expect(dwell).toBeGreaterThan(weaker);
+    profiles.at(-1)!.forEach((t, cell) => {
+      expect(doubt.stronger.at(-1)![cell]).toBeLessThan(t);
+      expect(doubt.weaker.at(-1)![cell]).toBeGreaterThan(t);
+    });
+    // Air above the window never lets it set.
+    expect(slabHistory(from, session, { air: 30 }).sticky).toMatchObject({
+      core: Infinity,
+      top: Infinity,
+      coreBetween: [Infinity, Infinity],
+    });
+  });
+
   it('says where a line has no slab cooler', () => {
     const { from, session } = plants['tollhythe']!;
     const bare = { ...from, line: undefined };

@@ -1,4 +1,4 @@
-import { band, type Box } from '@barwright/drawing';
+import { band, type BandDrawing, type Box } from '@barwright/drawing';
 import { useEffect, useMemo, useState, type MouseEvent } from 'react';
 import { Picture } from '../drawing/Marks.js';
 import type { BandMeasure, BandPicture } from '../engine/protocol.js';
@@ -6,8 +6,12 @@ import { useSheet, useView } from '../engine/sheet.js';
 import { useScale } from '../frame/scale-words.js';
 import { useInspector } from '../inspector/opening.js';
 import { usePrefs } from '../lib/prefs.js';
+import { useAddress } from '../lib/useAddress.js';
 import { useSize, useWindowHeight } from '../lib/useSize.js';
 import '../styles/band.css';
+import { Along } from './Along.js';
+import { Cut } from './cut.js';
+import { RibbonCut } from './RibbonCut.js';
 
 const measures: readonly (readonly [BandMeasure, string])[] = [
   ['kg', 'kg'],
@@ -23,10 +27,13 @@ export function Band() {
   const view = useView();
   const { units } = usePrefs();
   const [measure, setMeasure] = useState<BandMeasure>('kg');
+  const [address] = useAddress();
+  const [cut] = useState(() => new Cut(address.cut));
   // Below this the ribbon is no longer read: it scrolls at its true scale instead.
   const drawnWidth = Math.max(width, 1200);
   const height = Math.max(460, Math.min(760, useWindowHeight() - 280));
   const picture = usePicture(measure, drawnWidth, height, width > 0);
+  const drawn = useMemo(() => picture && band(picture.spec), [picture]);
   if (!catalog!.line)
     return <p className="cannot">This bar names no line, so there is nothing to draw along. Write ‘line: …’ in its file.</p>;
   return (
@@ -39,8 +46,9 @@ export function Band() {
         ))}
       </p>
       <div className="band-room" ref={ref} tabIndex={0} role="region" aria-label="Ribbon">
-        {picture ? <Ribbon picture={picture} /> : null}
+        {picture && drawn ? <Ribbon picture={picture} drawn={drawn} cut={cut} /> : null}
       </div>
+      {drawn ? <Along cut={cut} ribbon={drawn} /> : null}
       <p className="caption band-words">
         The clock belongs to {view?.plan ? 'the first bar of the order' : 'one bar, in minutes from the cutter'}. Times come from the
         transits, belts and leads the plant entered; between them things stand evenly. Pale frames are what machines could do: their rim is
@@ -51,10 +59,9 @@ export function Band() {
   );
 }
 
-function Ribbon({ picture }: { readonly picture: BandPicture }) {
+function Ribbon({ picture, drawn, cut }: { readonly picture: BandPicture; readonly drawn: BandDrawing; readonly cut: Cut }) {
   const { open } = useInspector();
   const { catalog } = useSheet();
-  const drawn = useMemo(() => band(picture.spec), [picture]);
   useScale(picture.scaleWords);
   // Painting order: what is drawn last lies on top, and a press means it.
   const hits = drawn.hits.flatMap(({ id, box }) => {
@@ -86,6 +93,7 @@ function Ribbon({ picture }: { readonly picture: BandPicture }) {
         height={drawn.height}
         name="The line as a ribbon; the same numbers stand in the table below"
       />
+      <RibbonCut cut={cut} drawn={drawn} />
       {hits.map(({ id, box, quantity }, at) => (
         <span
           key={`${id}/${at}`}

@@ -4,10 +4,9 @@ import type { BandLeaving, BandPart, BandSpec, BandStation, BandStream } from '@
 import { inWords, presentation, stationsByUse, type PlantChain } from '@barwright/line';
 import { formatNumber } from '@barwright/plant';
 import { at as component } from '@barwright/science';
-import { bandTimes, type BandTimes } from './band-times.js';
+import { bandTimes, clockWords, dayAtCutter, layOrder, type BandTimes } from './band-times.js';
 import type { Engine } from './engine.js';
 import { materialOf } from './materials.js';
-import { planTimes } from './plan-times.js';
 import type { BandMeasure, BandPicture } from './protocol.js';
 import { capital, digitsOf, quantityOf, wordsOf } from './words.js';
 
@@ -22,13 +21,12 @@ interface Measured {
 /** The line as a ribbon: what the drawing needs, in the measure asked for. Nothing where the bar has no line. */
 export function bandPicture(engine: Engine, measure: BandMeasure, width: number, height: number): BandPicture | undefined {
   const { from, session: state } = engine;
-  const { line, bar, chain } = from;
+  const { line, chain } = from;
   if (!line || !state.status('line.rate').ok || !state.status('bar.mass').ok) return undefined;
   const number = (id: string) => (chain.index.has(id) && state.status(id).ok ? state.number(id) : 0);
   const rate = number('line.rate');
   const measured = measureOf(from, state, measure, engine.shownUnits);
-  const hosts = bar.layers.filter((layer) => layer.sunkInto === undefined);
-  const order = hosts.flatMap((host) => [host, ...bar.layers.filter((layer) => layer.sunkInto === host.name)]);
+  const order = layOrder(from);
   const slugs = order.map((layer) => from.plant.components.get(layer.component)!.slug);
   const times = bandTimes(from, state, order.length, slugs);
   const opens: Record<string, string> = {};
@@ -142,15 +140,13 @@ function assemble(from: PlantChain, state: State, a: Assembly): BandSpec {
   const [first] = stationsByUse(from, state);
   const narrow =
     first && stations.some(({ id }) => id === first.id) ? { ...narrowNote(from, state, first, units), station: first.id } : undefined;
-  const plan = planTimes(from, state);
-  const offset = plan ? plan.firstSlab - (a.times.stations[0]?.from ?? 0) : undefined;
   if (coating) a.opens.coat = `flow.${coating.slug}.out`;
   return {
     width: a.width,
     height: a.height,
     flowPerPx,
     clock: a.times.pieces,
-    ticks: ticksOf(a, offset),
+    ticks: ticksOf(a, clockWords(dayAtCutter(from, state, a.times))),
     streams: a.streams,
     ...(coating && coat > 0
       ? {
@@ -183,12 +179,7 @@ function assemble(from: PlantChain, state: State, a: Assembly): BandSpec {
   };
 }
 
-function ticksOf({ streams, times }: Assembly, offset: number | undefined): BandSpec['ticks'] {
-  const words = (minute: number) => {
-    if (offset === undefined) return `${minute < 0 ? '−' : minute > 0 ? '+' : ''}${Math.abs(minute).toFixed(minute % 1 === 0 ? 0 : 1)}`;
-    const day = (((Math.round(minute + offset) % 1440) + 1440) % 1440) | 0;
-    return `${String(Math.floor(day / 60)).padStart(2, '0')}:${String(day % 60).padStart(2, '0')}`;
-  };
+function ticksOf({ streams, times }: Assembly, words: (minute: number) => string): BandSpec['ticks'] {
   const starts = [...new Set(streams.map(({ startsAt }) => startsAt))].map((at) => ({ at, word: 'made' }));
   return [...starts, ...times.named].map(({ at, word }) => ({ at, text: words(at), word }));
 }

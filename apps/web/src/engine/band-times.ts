@@ -1,6 +1,7 @@
 import type { State } from '@barwright/chain';
 import type { ClockPiece } from '@barwright/drawing';
 import type { PlantChain } from '@barwright/line';
+import { planTimes } from './plan-times.js';
 
 type Station = NonNullable<PlantChain['line']>['stations'][number];
 
@@ -18,6 +19,28 @@ export interface BandTimes {
 }
 
 const layUp = 1.6;
+
+/** Layers from below, each followed by what sinks into it. */
+export function layOrder({ bar }: PlantChain): PlantChain['bar']['layers'] {
+  const hosts = bar.layers.filter((layer) => layer.sunkInto === undefined);
+  return hosts.flatMap((host) => [host, ...bar.layers.filter((layer) => layer.sunkInto === host.name)]);
+}
+
+/** Minutes of the day at which the first bar is at the cutter; nothing where no plan tells it. */
+export function dayAtCutter(from: PlantChain, state: State, times: BandTimes): number | undefined {
+  const plan = planTimes(from, state);
+  return plan && plan.firstSlab - (times.stations[0]?.from ?? 0);
+}
+
+/** The clock as words: the time of day of the first bar where a plan tells it, else minutes from the cutter. */
+export function clockWords(offset: number | undefined): (minute: number) => string {
+  if (offset === undefined)
+    return (minute) => `${minute < 0 ? '−' : minute > 0 ? '+' : ''}${Math.abs(minute).toFixed(minute % 1 === 0 ? 0 : 1)}`;
+  return (minute) => {
+    const day = (((Math.round(minute + offset) % 1440) + 1440) % 1440) | 0;
+    return `${String(Math.floor(day / 60)).padStart(2, '0')}:${String(day % 60).padStart(2, '0')}`;
+  };
+}
 
 /**
  * Times from what the plant entered: transit times from the cutter, belts by length and speed, leads of components. Between

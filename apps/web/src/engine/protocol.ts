@@ -1,5 +1,6 @@
 import type { Origin } from '@barwright/chain';
 import type { BandSpec, Material, SectionSpec } from '@barwright/drawing';
+import type { AlongAnswer } from './along-protocol.js';
 import type { TrialAnswers, TrialAsks } from './trial-protocol.js';
 
 /** Which units a person reads. */
@@ -284,6 +285,7 @@ export interface Asks extends TrialAsks {
   edits: Record<string, never>;
   compare: { readonly wire: unknown };
   band: { readonly measure: BandMeasure; readonly width: number; readonly height: number };
+  along: Record<string, never>;
 }
 
 /** And what it answers. */
@@ -301,6 +303,7 @@ export interface Answers extends TrialAnswers {
   edits: Edits;
   compare: VersionComparison;
   band: BandPicture | undefined;
+  along: AlongAnswer;
 }
 
 export type Verb = keyof Asks;

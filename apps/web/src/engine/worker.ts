@@ -64,6 +64,7 @@ const verbs: { readonly [V in Verb]: (ask: Asks[V]) => Answers[V] | Promise<Answ
   edits: () => editsOf(engine()),
   compare: ({ wire }) => compareVersions(engine(), decodePlant(wire as WirePlant)),
   band: ({ measure, width, height }) => bandPicture(engine(), measure, width, height),
+  along: async () => (await import('./along/answer.js')).alongAnswer(engine()),
   file: async (ask) => (await trials()).takeFile(ask),
   trial: async ({ part, asked, width }) =>
     part === 'blend'

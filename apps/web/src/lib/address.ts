@@ -11,6 +11,8 @@ export interface Address {
   readonly part?: string;
   readonly asked?: Readonly<Record<string, string>>;
   readonly version?: number;
+  /** Where the cut stands on the band: minutes since the slab came into its cooler. */
+  readonly cut?: number;
   /** The number whose sheet is open. */
   readonly open?: string;
   /** Roots in metric units. */
@@ -27,6 +29,7 @@ export function readAddress(path: string, search: string): Address {
   const version = Number(query.get('version'));
   const open = query.get('open');
   const screen = screens.find((name) => name === word) ?? 'section';
+  const cut = query.get('cut') ?? '';
   const asked = readAsked(query.getAll('ask'));
   return {
     screen,
@@ -34,6 +37,7 @@ export function readAddress(path: string, search: string): Address {
     ...(bar ? { bar } : {}),
     ...(Number.isInteger(version) && version > 0 ? { version } : {}),
     ...(open ? { open } : {}),
+    ...(screen === 'band' && cut !== '' && Number(cut) >= 0 && Number.isFinite(Number(cut)) ? { cut: Number(cut) } : {}),
     ...(screen === 'trials' && part ? { part, ...(Object.keys(asked).length > 0 ? { asked } : {}) } : {}),
     changes: readChanges(query.getAll('set')),
   };
@@ -59,12 +63,13 @@ function readChanges(pairs: readonly string[]): Record<string, number> {
   return changes;
 }
 
-export function writeAddress({ plant, bar, screen, part, asked, version, open, changes }: Address): string {
+export function writeAddress({ plant, bar, screen, part, asked, version, cut, open, changes }: Address): string {
   const trial = screen === 'trials' && part ? part : undefined;
   const place = plant && bar ? `/${encodeURIComponent(plant)}/${encodeURIComponent(bar)}/${screen}` : '/';
   const path = trial && place !== '/' ? `${place}/${encodeURIComponent(trial)}` : place;
   const query = [
     ...(version ? [`version=${version}`] : []),
+    ...(screen === 'band' && cut !== undefined ? [`cut=${Number(cut.toFixed(2))}`] : []),
     ...(open ? [`open=${encodeURIComponent(open)}`] : []),
     ...(trial ? Object.entries(asked ?? {}).map(([key, value]) => `ask=${encodeURIComponent(key)}:${encodeURIComponent(value)}`) : []),
     ...Object.entries(changes).map(([id, value]) => `set=${encodeURIComponent(id)}:${Number(value.toPrecision(7))}`),

@@ -41,7 +41,7 @@ export { browningEnergy } from './data/kinetics.js';
 export { equivalentTime } from './kinetics/history.js';
 export { activationEnergy, q10, timeToLimit, valueAfter, type Order } from './kinetics/rate.js';
 export { fitArrhenius, fitLine, type ArrheniusFit, type Line } from './kinetics/regression.js';
-export { slabRun, slitWindow, type CoolingSection, type SlabLayer, type SlabRun, type SlitWindow } from './slab/cooling.js';
+export { firstBelow, slabRun, slitWindow, type CoolingSection, type SlabLayer, type SlabRun, type SlitWindow } from './slab/cooling.js';
 export {
   commonActivity,
   contactActivity,

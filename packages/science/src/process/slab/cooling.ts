@@ -317,13 +317,14 @@ export interface SlitWindow {
 
 /** Finds the slitting window in a run; times between steps are interpolated. */
 export function slitWindow(run: SlabRun, low: Celsius, high: Celsius): SlitWindow {
-  const opens = crossing(run.time, run.hottest, high);
-  const closes = crossing(run.time, run.coldest, low);
+  const opens = firstBelow(run.time, run.hottest, high);
+  const closes = firstBelow(run.time, run.coldest, low);
   const spread = opens < Infinity ? high - interpolate(run.time, run.coldest, opens) : NaN;
   return { opens, closes, spread: Number.isNaN(spread) ? run.hottest.at(-1)! - run.coldest.at(-1)! : spread };
 }
 
-function crossing(time: Float64Array, series: Float64Array, level: number): number {
+/** When a falling series first is at a level or below it, s; between steps along a straight line, Infinity where it never is. */
+export function firstBelow(time: Float64Array, series: Float64Array, level: number): Second {
   if (series[0]! <= level) return 0;
   for (let i = 1; i < time.length; i++) {
     if (series[i]! <= level) {
