@@ -13,6 +13,7 @@ export {
   fromInside,
   parseQuantity,
   showQuantity,
+  inwardFrom,
   toInside,
   UnitError,
   unitsOf,

@@ -2,5 +2,15 @@
 export { dimensionNames, dimensions, type Dimension, type DimensionSpec } from './units/table.js';
 export { formatNumber } from './units/numbers.js';
 export { parseQuantity, type Fault, type Form, type Measure, type ParseContext, type Parsed } from './units/quantity.js';
-export { convert, displayUnit, fromInside, showQuantity, toInside, UnitError, unitsOf, type UnitSystem } from './units/display.js';
+export {
+  convert,
+  displayUnit,
+  fromInside,
+  showQuantity,
+  inwardFrom,
+  toInside,
+  UnitError,
+  unitsOf,
+  type UnitSystem,
+} from './units/display.js';
 export { currencies } from './units/currencies.js';

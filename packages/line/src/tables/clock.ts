@@ -35,23 +35,25 @@ export function isClockLike(cell: string): boolean {
 export function readClock(cells: readonly string[], name: string, unit: string | undefined, bare: Bare): Clock {
   const said: string[] = [];
   const seconds = new Float64Array(cells.length).fill(NaN);
-  const filled: { readonly cell: string; readonly i: number }[] = [];
-  for (let i = 0; i < cells.length; i++) if (cells[i] !== '') filled.push({ cell: cells[i]!, i });
-  const share = (test: RegExp) => filled.filter(({ cell }) => test.test(cell)).length / Math.max(1, filled.length);
+  /** Places of the cells that are not empty. */
+  const filled: number[] = [];
+  for (let i = 0; i < cells.length; i++) if (cells[i] !== '') filled.push(i);
+  const share = (test: RegExp) => filled.filter((i) => test.test(cells[i]!)).length / Math.max(1, filled.length);
   let kind: 'calendar' | 'day' | 'run';
   let written = 0;
-  for (const { cell, i } of filled) {
-    const m = iso.exec(cell);
-    if (!m) continue;
+  const stamped = isoStamps();
+  for (const i of filled) {
+    const at = stamped(cells[i]!);
+    if (at === undefined) continue;
     written++;
-    seconds[i] = stamp(+m[1]!, +m[2]!, +m[3]!, m[4], m[5], m[6]);
+    seconds[i] = at;
   }
   const dated = 2 * written > filled.length;
   if (!dated) seconds.fill(NaN);
   if (dated) kind = 'calendar';
   else if (share(dotted) > 0.5) {
     kind = 'calendar';
-    const parts = filled.map(({ cell, i }) => ({ m: dotted.exec(cell), i }));
+    const parts = filled.map((i) => ({ m: dotted.exec(cells[i]!), i }));
     const dayFirst = parts.some(({ m }) => m && +m[1]! > 12);
     const monthFirst = parts.some(({ m }) => m && +m[2]! > 12);
     if (dayFirst && monthFirst) said.push(`The dates of ${name} are written both day first and month first; day first is taken.`);
@@ -68,8 +70,8 @@ export function readClock(cells: readonly string[], name: string, unit: string |
     kind = 'day';
     let days = 0;
     let before = NaN;
-    for (const { cell, i } of filled) {
-      const m = hours.exec(cell);
+    for (const i of filled) {
+      const m = hours.exec(cells[i]!);
       if (!m) continue;
       const t = 3600 * +twelve(m[1]!, m[4]) + 60 * +m[2]! + +(m[3] ?? 0);
       // Back by more than half a day is midnight; by less it is a clock set back, which the judge must see.
@@ -80,24 +82,62 @@ export function readClock(cells: readonly string[], name: string, unit: string |
     if (days > 0) said.push(`The times of ${name} pass midnight ${days === 1 ? 'once' : `${days} times`}.`);
   } else {
     kind = 'run';
-    readRun(filled, seconds, name, unit, bare, said);
+    readRun(cells, filled, seconds, name, unit, bare, said);
     if ([...seconds].some((s) => s > 1e9 / 2)) kind = 'calendar';
   }
-  const lost = filled.filter(({ i }) => Number.isNaN(seconds[i]!));
+  const lost = filled.filter((i) => Number.isNaN(seconds[i]!));
   if (lost.length > 0)
-    said.push(`${lost.length === 1 ? 'One time' : `${lost.length} times`} of ${name} cannot be read, the first "${lost[0]!.cell}".`);
+    said.push(`${lost.length === 1 ? 'One time' : `${lost.length} times`} of ${name} cannot be read, the first "${cells[lost[0]!]!}".`);
   return { seconds, words: wordsFor(kind, seconds), said, calendar: kind === 'calendar' };
 }
 
+/** Reads ISO times, s; NaN for one that no clock shows, undefined for what is none. Of most cells only the time of day is new. */
+function isoStamps(): (cell: string) => number | undefined {
+  let date = '';
+  let midnight = NaN;
+  return (cell) => {
+    const { length } = cell;
+    const from = length === 19 || length === 16 ? cell.charCodeAt(10) : 0;
+    if (
+      (from === 84 || from === 32) &&
+      cell.charCodeAt(13) === 58 &&
+      (length === 16 || cell.charCodeAt(16) === 58) &&
+      cell.startsWith(date)
+    ) {
+      const hour = two(cell, 11);
+      const minute = two(cell, 14);
+      const second = length === 16 ? 0 : two(cell, 17);
+      if (date !== '' && hour >= 0 && hour <= 24 && minute >= 0 && minute <= 59 && second >= 0)
+        return midnight + 3600 * hour + 60 * minute + second;
+    }
+    const m = iso.exec(cell);
+    if (!m) return undefined;
+    const at = stamp(+m[1]!, +m[2]!, +m[3]!, m[4], m[5], m[6]);
+    // A date of ten letters, as stamped, is kept for the lines below.
+    if (cell.charCodeAt(4) === 45 && cell.charCodeAt(7) === 45 && m[4] !== undefined && !(at !== at)) {
+      date = cell.slice(0, 10);
+      midnight = stamp(+m[1]!, +m[2]!, +m[3]!);
+    }
+    return at;
+  };
+}
+
+/** Two digits as a number; negative where they are none. */
+function two(cell: string, at: number): number {
+  const [tens, ones] = [cell.charCodeAt(at) - 48, cell.charCodeAt(at + 1) - 48];
+  return tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9 ? 10 * tens + ones : -1;
+}
+
 function readRun(
-  filled: readonly { cell: string; i: number }[],
+  cells: readonly string[],
+  filled: readonly number[],
   seconds: Float64Array,
   name: string,
   unit: string | undefined,
   bare: Bare,
   said: string[],
 ): void {
-  const numbers = filled.map(({ cell, i }) => ({ value: Number(cell.replace(',', '.')), i }));
+  const numbers = filled.map((i) => ({ value: Number(cells[i]!.replace(',', '.')), i }));
   // Serial days of a spreadsheet: 25569 is 1 January 1970.
   if (unit === undefined && numbers.some(({ value }) => value > 30_000) && numbers.every(({ value }) => !(value > 80_000))) {
     for (const { value, i } of numbers) if (value > 30_000) seconds[i] = Math.round((value - 25_569) * day * 10) / 10;
@@ -130,11 +170,11 @@ function wordsFor(kind: 'calendar' | 'day' | 'run', seconds: Float64Array): (s: 
     if (s > most) most = s;
   }
   const several = most >= least && Math.floor(least / day) !== Math.floor(most / day);
-  const two = (x: number) => String(x).padStart(2, '0');
+  const padded = (x: number) => String(x).padStart(2, '0');
   const time = (s: number) => {
     const within = ((Math.round(s) % day) + day) % day;
     const rest = within % 60;
-    return `${two(Math.floor(within / 3600))}:${two(Math.floor((within % 3600) / 60))}${rest === 0 ? '' : `:${two(rest)}`}`;
+    return `${padded(Math.floor(within / 3600))}:${padded(Math.floor((within % 3600) / 60))}${rest === 0 ? '' : `:${padded(rest)}`}`;
   };
   if (kind === 'run') return (s) => `${+(s / 60).toFixed(2)} min`;
   if (kind === 'day' || !several) return time;

@@ -1,7 +1,7 @@
-import { dimensions, toInside, type Dimension } from '@barwright/plant';
+import { dimensions, inwardFrom, type Dimension } from '@barwright/plant';
 import { BadTable } from './bad-table.js';
 import { type DataTable, type TableColumn } from './table.js';
-import { decimalOf, isMissing, numberIn, unclearComma } from './number.js';
+import { decimalOf, isMissing, numberIn, plainNumber, unclearComma } from './number.js';
 import { unitNamed } from './header.js';
 
 /** A quantity that is looked for in a table. */
@@ -74,8 +74,7 @@ function columnsFor(table: DataTable, wanted: Wanted, said: string[]): readonly 
 function factorIn(unit: string, dimension: Dimension): ((value: number) => number) | undefined {
   const name = unitNamed(unit) ?? unit;
   if (dimension === 'pressure' && name === 'dyn/cm²') return (value) => 0.1 * value;
-  if (dimension === 'temperature rate' && dimensions[dimension].units.has(name)) return (value) => toInside(value, dimension, name);
-  return dimensions[dimension].units.has(name) ? (value) => toInside(value, dimension, name) : undefined;
+  return dimensions[dimension].units.has(name) ? inwardFrom(dimension, name) : undefined;
 }
 
 function numbersOf(table: DataTable, column: TableColumn, wanted: Wanted, said: string[]): Float64Array {
@@ -96,12 +95,19 @@ function numbersOf(table: DataTable, column: TableColumn, wanted: Wanted, said: 
   const strange: string[] = [];
   const usual = factorIn(column.unit ?? wanted.unit, wanted.dimension);
   const simple = decimal === 'point' && usual !== undefined && (column.unit !== undefined || !wanted.strict);
+  // Nearly every cell of a long log is a plain number in the unit of its header, and many repeat the one above.
+  let above = '';
+  let asAbove = NaN;
   column.cells.forEach((cell, i) => {
-    // Nearly every cell of a long log is a plain number in the unit of its header.
-    if (simple && /^[+-]?\d+(?:\.\d+)?$/.test(cell)) {
-      values[i] = usual(Number(cell));
-      if (column.unit === undefined && wanted.unit !== '') assumed = true;
-      return;
+    if (simple) {
+      const value = cell === above ? asAbove : usual(plainNumber(cell));
+      if (value === value) {
+        values[i] = value;
+        above = cell;
+        asAbove = value;
+        if (column.unit === undefined && wanted.unit !== '') assumed = true;
+        return;
+      }
     }
     if (isMissing(cell)) return;
     const { value, rest, below } = numberIn(cell, decimal);

@@ -29,6 +29,30 @@ export function decimalOf(cells: readonly string[]): Decimal | undefined {
   return hasComma(cells) ? 'comma' : undefined;
 }
 
+const powers = Array.from({ length: 16 }, (_, k) => 10 ** k);
+
+/**
+ * A number written as sign, digits and perhaps a point with digits behind it; NaN for anything else, and for more than 15 digits.
+ * Up to 15 digits a whole number and a power of ten are exact, so their quotient is the number that the text stands for, as `Number` gives it.
+ */
+export function plainNumber(cell: string): number {
+  const length = cell.length;
+  const sign = cell.charCodeAt(0);
+  const start = sign === 45 || sign === 43 ? 1 : 0;
+  let value = 0;
+  let point = -1;
+  for (let i = start; i < length; i++) {
+    const digit = cell.charCodeAt(i) - 48;
+    if (digit >= 0 && digit <= 9) value = 10 * value + digit;
+    else if (digit === -2 && point < 0 && i > start && i < length - 1) point = i;
+    else return NaN;
+  }
+  const digits = length - start - (point < 0 ? 0 : 1);
+  if (digits < 1 || digits > 15) return NaN;
+  const of = point < 0 ? value : value / powers[length - 1 - point]!;
+  return sign === 45 ? -of : of;
+}
+
 /** The same for several lists together: a point in one of them speaks for all. */
 export function decimalOfAll(lists: readonly (readonly string[])[]): Decimal | undefined {
   if (lists.some(hasPoint)) return 'point';

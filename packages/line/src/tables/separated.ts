@@ -38,7 +38,28 @@ function delimiterOf(text: string): string {
 function plain(text: string, delimiter: string): string[][] {
   const lines = text.split(/\r\n?|\n/);
   if (lines.at(-1) === '') lines.pop();
-  return lines.map((line) => line.split(delimiter).map((cell) => cell.trim()));
+  const rows: string[][] = new Array<string[]>(lines.length);
+  for (let i = 0; i < lines.length; i++) {
+    const cells = lines[i]!.split(delimiter);
+    // Loggers write no spaces, so most cells stay as they were cut.
+    for (let k = 0; k < cells.length; k++) {
+      const cell = cells[k]!;
+      if (mayBeTrimmed(cell)) cells[k] = cell.trim();
+    }
+    rows[i] = cells;
+  }
+  return rows;
+}
+
+/** Whether a cell begins or ends with what may be a space of some kind; the signs of degrees and of a millionth are none. */
+export function mayBeTrimmed(cell: string): boolean {
+  if (cell === '') return false;
+  const [first, last] = [cell.charCodeAt(0), cell.charCodeAt(cell.length - 1)];
+  return spacious(first) || spacious(last);
+}
+
+function spacious(code: number): boolean {
+  return code <= 32 || (code >= 0xa0 && code !== 0xb0 && code !== 0xb5);
 }
 
 /** Cell by cell: a cell that begins with a quotation mark runs to the next single one; marks inside other cells are text. */

@@ -2,6 +2,7 @@ import { BadTable } from './bad-table.js';
 import { headerOf } from './header.js';
 import { decimalOfAll, isNumberLike, type Decimal } from './number.js';
 import { isClockLike } from './clock.js';
+import { mayBeTrimmed } from './separated.js';
 
 /** One column of a table as it came. */
 export interface TableColumn {
@@ -32,30 +33,30 @@ export interface DataTable {
  * @throws BadTable for an empty table, one without a header, or a header without readings
  */
 export function tableOf(rows: readonly (readonly string[])[], name: string): DataTable {
-  const filled: { readonly cells: readonly string[]; readonly row: number }[] = [];
+  // Two lists side by side, not one of pairs: a log may have a hundred thousand lines.
+  const filled: (readonly string[])[] = [];
+  const numbers: number[] = [];
   for (let i = 0; i < rows.length; i++) {
     const cells = tidied(rows[i]!);
-    if (cells.some((cell) => cell !== '')) filled.push({ cells, row: i + 1 });
+    if (!cells.some((cell) => cell !== '')) continue;
+    filled.push(cells);
+    numbers.push(i + 1);
   }
   if (filled.length === 0) throw new BadTable(`${name} is empty; a line of headers and a line for each reading are expected`);
-  const at = filled.findIndex(({ cells }, i) =>
-    isHeader(
-      cells,
-      filled.slice(i + 1, i + 3).map((next) => next.cells),
-    ),
-  );
+  const at = filled.findIndex((cells, i) => isHeader(cells, filled.slice(i + 1, i + 3)));
   if (at < 0) {
-    const first = filled[0]!.cells.slice(0, 3).join(', ');
+    const first = filled[0]!.slice(0, 3).join(', ');
     throw new BadTable(
       `${name} has no line of headers: its first line is "${first}"; words with units such as "zone air (°C)" are expected above the readings`,
     );
   }
   const said: string[] = [];
   if (at > 0) said.push(`${at === 1 ? 'One line' : `${at} lines`} above the headers of ${name} ${at === 1 ? 'was' : 'were'} skipped.`);
-  let body = filled.slice(at + 1);
-  const headers = filled[at]!.cells;
-  const units = body[0] && isUnitRow(body[0].cells) ? body[0].cells : undefined;
-  if (units) body = body.slice(1);
+  const headers = filled[at]!;
+  const next = filled[at + 1];
+  const units = next && isUnitRow(next) ? next : undefined;
+  const start = at + (units ? 2 : 1);
+  const body = filled.slice(start);
   if (body.length === 0) throw new BadTable(`${name} has headers (${headers.filter(Boolean).join(', ')}) but no reading below them`);
   const seen = new Set<string>();
   const columns = headers.flatMap((text, i): TableColumn[] => {
@@ -68,27 +69,17 @@ export function tableOf(rows: readonly (readonly string[])[], name: string): Dat
         header: text,
         words,
         unit: unit ?? (units?.[i] ? headerOf(`x (${units[i]})`).unit : undefined),
-        cells: body.map(({ cells }) => cells[i] ?? ''),
+        cells: body.map((cells) => cells[i] ?? ''),
       },
     ];
   });
   const decimal = decimalOfAll(columns.map(({ cells }) => cells));
-  return { name, columns, rowNumbers: body.map(({ row }) => row), decimal, said };
-}
-
-/** Whether a letter may be a space of some kind; the signs of degrees and of a millionth are none. */
-function mayBeTrimmed(code: number): boolean {
-  return code <= 32 || (code >= 0xa0 && code !== 0xb0 && code !== 0xb5);
+  return { name, columns, rowNumbers: numbers.slice(start), decimal, said };
 }
 
 /** Cells without spaces around them and without the mark of a byte order; most rows come so and stay as they are. */
 function tidied(cells: readonly string[]): readonly string[] {
-  for (const cell of cells) {
-    if (cell === '') continue;
-    const [first, last] = [cell.charCodeAt(0), cell.charCodeAt(cell.length - 1)];
-    if (mayBeTrimmed(first) || mayBeTrimmed(last)) return cells.map((one) => (one.startsWith('\ufeff') ? one.slice(1) : one).trim());
-  }
-  return cells;
+  return cells.some(mayBeTrimmed) ? cells.map((one) => (one.startsWith('\ufeff') ? one.slice(1) : one).trim()) : cells;
 }
 
 /** Words above numbers: no cell is a number, and in a line or two below at least one is a number or a time. */

@@ -22,6 +22,12 @@ export function toInside(value: number, dimension: Dimension, unit: string): num
   return inward(value, need(dimension, unit));
 }
 
+/** The same for many values: the unit is looked up once. @throws UnitError for a unit that the dimension does not know */
+export function inwardFrom(dimension: Dimension, unit: string): (value: number) => number {
+  const factor = need(dimension, unit);
+  return (value) => inward(value, factor);
+}
+
 /** From the unit used inside to one for showing. @throws UnitError for a unit that the dimension does not know */
 export function fromInside(value: number, dimension: Dimension, unit: string): number {
   return outward(value, need(dimension, unit));
