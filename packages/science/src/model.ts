@@ -106,7 +106,7 @@ export function runModel(model: Model, raw: Readonly<Record<string, unknown>>): 
       fitted = false;
       findings.push({
         code: 'OUTSIDE_FITTED_RANGE',
-        message: `${spec.key} is ${outside}; the source covers ${spec.fitted![0]} to ${spec.fitted![1]} ${spec.unit}`,
+        message: `${spec.key} is ${outside}; the source covers ${spec.fitted![0]} to ${spec.fitted![1]}${unitOf(spec)}`,
       });
     }
   }
@@ -120,7 +120,7 @@ export function runModel(model: Model, raw: Readonly<Record<string, unknown>>): 
     if (got === undefined) continue;
     const estimate: Estimate = typeof got === 'number' ? { value: got } : got;
     if (notANumber(estimate.value)) throw new NoSolution(`${model.id} has no answer for these inputs: ${spec.key} is not a number`);
-    outputs[spec.key] = { ...estimate, unit: spec.unit };
+    outputs[spec.key] = { ...(fitted ? estimate : widened(estimate, spec)), unit: spec.unit };
   }
   return {
     id: model.id,
@@ -129,6 +129,28 @@ export function runModel(model: Model, raw: Readonly<Record<string, unknown>>): 
     findings,
     sources: model.sources.map((key) => `${key}: ${(sources as Record<string, Source>)[key]!.title}`),
   };
+}
+
+/**
+ * Outside what the source covers the interval is taken half as wide again, in kind: a factor either way stays a factor, a distance a distance.
+ * It does not leave the sign of the low end, nor a share 1.
+ */
+function widened(estimate: Estimate, spec: OutputSpec): Estimate {
+  const { value, low, high } = estimate;
+  if (typeof value !== 'number' || low === undefined || high === undefined) return estimate;
+  const byFactor = low > 0 && high > 1.5 * value;
+  const below = byFactor ? value * (low / value) ** 1.5 : low + 0.5 * (low - value);
+  const above = byFactor ? value * (high / value) ** 1.5 : high + 0.5 * (high - value);
+  return {
+    value,
+    low: low >= 0 ? Math.max(0, below) : below,
+    high: spec.unit === '1' && high <= 1 ? Math.min(1, above) : above,
+  };
+}
+
+/** A unit behind a number; nothing where there is none. */
+function unitOf({ unit }: InputSpec): string {
+  return unit === '1' ? '' : ` ${unit}`;
 }
 
 function notANumber(value: Estimate['value']): boolean {
@@ -144,7 +166,7 @@ function readInput(id: string, spec: InputSpec, given: unknown): ModelValue {
   const place = `${id}, ${spec.key}`;
   if (given === undefined || given === null) {
     if (spec.default !== undefined) return spec.default;
-    throw new BadInput(`${place} is missing: ${spec.meaning}, in ${spec.unit}`);
+    throw new BadInput(`${place} is missing: ${spec.meaning}${spec.unit === '1' ? '' : `, in ${spec.unit}`}`);
   }
   switch (spec.kind ?? 'number') {
     case 'flag':
@@ -165,7 +187,7 @@ function readInput(id: string, spec: InputSpec, given: unknown): ModelValue {
 
 function readNumber(place: string, spec: InputSpec, given: unknown): number {
   if (typeof given !== 'number' || Number.isNaN(given)) {
-    throw new BadInput(`${place} is ${JSON.stringify(given)}, but a number in ${spec.unit} is expected`);
+    throw new BadInput(`${place} is ${JSON.stringify(given)}, but a number${spec.unit === '1' ? '' : ` in ${spec.unit}`} is expected`);
   }
   if (spec.possible && outsideOf(given, spec.possible) !== undefined) {
     throw new OutOfRange(spec.key, given, spec.possible, place.split(',')[0]!, unitHint(spec, given));

@@ -46,6 +46,11 @@ const handbook = rows({ kind: 'published', source: 'ashrae-2017-ch1', standing: 
 const steam = rows({ kind: 'published', source: 'steam-tables', standing: 'memory', note: 'rounding of the print' }, [
   ['water.saturation_temperature.atmosphere', boiling, ['pressure_pa', 101325], 'temperature_c', 99.974, 0.001],
   ['water.saturation_temperature.20kpa', boiling, ['pressure_pa', 20000], 'temperature_c', 60.06, 0.01],
+  ['water.saturation_temperature.5kpa', boiling, ['pressure_pa', 5000], 'temperature_c', 32.87, 0.01],
+  ['water.saturation_temperature.10kpa', boiling, ['pressure_pa', 10000], 'temperature_c', 45.81, 0.01],
+  ['water.saturation_temperature.50kpa', boiling, ['pressure_pa', 50000], 'temperature_c', 81.32, 0.01],
+  ['water.saturation_pressure.80', vapour, ['temperature_c', 80], 'pressure_pa', 47415, 20],
+  ['water.saturation_pressure.120', vapour, ['temperature_c', 120], 'pressure_pa', 198670, 100],
   ['water.latent_heat.0', 'water.latent_heat', ['temperature_c', 0.01], 'latent_heat_j_kg', 2500.9e3, 1000],
   ['water.latent_heat.25', 'water.latent_heat', ['temperature_c', 25], 'latent_heat_j_kg', 2441.7e3, 1000],
   ['water.latent_heat.50', 'water.latent_heat', ['temperature_c', 50], 'latent_heat_j_kg', 2381.9e3, 1000],
@@ -63,4 +68,11 @@ const frost = rows({ kind: 'published', source: 'wmo-8', standing: 'memory', not
   ['water.saturation_pressure.minus40', vapour, ['temperature_c', -40], 'pressure_pa', 12.84, 0.02],
 ]);
 
-export const checks: readonly Check[] = [...verification, ...handbook, ...steam, ...frost];
+/** Tables of the standard atmosphere. */
+const altitudes = rows({ kind: 'published', source: 'iso-2533-1975', standing: 'memory', note: 'rounding of the print' }, [
+  ['atmosphere.pressure.500', 'atmosphere.pressure', ['altitude_m', 500], 'pressure_pa', 95461, 2],
+  ['atmosphere.pressure.1500', 'atmosphere.pressure', ['altitude_m', 1500], 'pressure_pa', 84556, 2],
+  ['atmosphere.pressure.3000', 'atmosphere.pressure', ['altitude_m', 3000], 'pressure_pa', 70109, 2],
+]);
+
+export const checks: readonly Check[] = [...verification, ...handbook, ...steam, ...altitudes, ...frost];

@@ -1,4 +1,4 @@
-import { requireRange } from '../errors.js';
+import { BadInput, requireRange } from '../errors.js';
 import { choiOkosConductivity, choiOkosDensity, choiOkosSpecificHeat } from './data/choi-okos.js';
 import { polynomial } from './polynomial.js';
 import type { Celsius, JoulePerKilogramKelvin, KilogramPerCubicMetre, WattPerMetreKelvin } from '../units.js';
@@ -16,7 +16,7 @@ function shares(of: Proximate, t: Celsius): number {
     requireRange(key, of[key], [0, Infinity], 'choi-okos-1986');
     sum += of[key];
   }
-  requireRange('sum of the constituents', sum, [1e-30, 1e30], 'choi-okos-1986');
+  if (!(sum > 0)) throw new BadInput('every constituent is 0; give the mass of at least one');
   return sum;
 }
 
@@ -25,7 +25,7 @@ function shares(of: Proximate, t: Celsius): number {
  *
  * @param of - masses; normalised to 1
  * @param t - °C, -40 to 200; fitted to 150; water taken as liquid
- * @throws OutOfRange for a negative mass, nothing at all, or a temperature outside
+ * @throws OutOfRange for a negative mass or a temperature outside; BadInput for nothing at all
  */
 export function foodDensity(of: Proximate, t: Celsius): KilogramPerCubicMetre {
   const sum = shares(of, t);

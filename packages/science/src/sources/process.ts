@@ -57,6 +57,7 @@ export const processSources = {
     title: 'Glass transition of fructose extrapolated from blends, 286 K (abstract)',
     address: 'https://scilit.com/publications/466eb7e941816a125ba966e680e007fb',
   },
+  'roos-1993': { title: 'Y. H. Roos, Melting and glass transitions of low molecular weight carbohydrates, Carbohydr. Res. 238 (1993) 39' },
   'roos-2002': { title: 'Y. H. Roos, Importance of glass transition and water activity to dairy powders, Lait 82 (2002) 475' },
   'kawai-2019': { title: 'K. Kawai et al. (2019), glass transition of commercial hard candies (abstract)' },
   'sritham-2016': { title: 'E. Sritham, S. Gunasekaran (2016), sucrose-maltodextrin-sodium citrate bioglass (abstract)' },
@@ -85,6 +86,13 @@ export const processSources = {
       'A. Lazaridou et al., Composition, thermal and rheological behaviour of selected Greek honeys, J. Food Eng. 64 (2004) 9, abstract',
     address: 'https://www.scribd.com/document/484270515/1-s2-0-S0260877403003595-main',
   },
+  'tomaszewska-gras-2015': {
+    title:
+      'J. Tomaszewska-Gras and co-workers, Differential scanning calorimetry for determining the thermodynamic properties of selected honeys, J. Apic. Sci. 59 (2015) 109, abstract',
+    address: 'https://reference-global.com/article/10.1515/jas-2015-0012',
+  },
+  'honey-white': { title: 'J. W. White: viscosity of clover honey against moisture at 25 °C, as handbooks of beekeeping print it' },
+  'fructose-syrup-viscosities': { title: 'Viscosities of fructose and dextrose syrups at 26.7 °C, refiners’ data sheets, recalled' },
   'kantor-1999': {
     title: 'Z. Kántor, G. Pitsi, J. Thoen, Glass transition temperature of honey, J. Agric. Food Chem. 47 (1999) 2327, abstract',
     address: 'https://datapdf.com/glass-transition-temperature-of-honey-as-a-function-of-water5f84e47de4cda732dd819a37e08ada3553054.html',

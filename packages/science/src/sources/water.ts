@@ -143,6 +143,29 @@ export const waterSources = {
     title: 'D. M. Lienhard and co-workers: Viscous organic aerosol particles in the upper troposphere, Atmos. Chem. Phys. 15 (2015) 13599',
     address: 'https://github.com/UoM-maul1609/bin-diffusion-model',
   },
+  'gosting-morris-1949': {
+    title:
+      'L. J. Gosting, M. S. Morris, J. Am. Chem. Soc. 71 (1949) 1998; L. G. Longsworth, J. Am. Chem. Soc. 75 (1953) 5705: diffusion of sugars',
+  },
+  'hard-candy-notes': {
+    title: 'Course notes on hard candy: end temperature and water',
+    address: 'https://wiki.physics.wisc.edu/garage/Hard%20Candy?action=raw',
+  },
+  'erythritol-page': { title: 'Page on erythritol: solubility at 20, 25 and 80 °C' },
+  'sorbitol-70-analyses': {
+    title: 'Analyses of two lots of sorbitol solution of 70 %: dry substance, refractive index and density at 20 °C',
+  },
+  'icumsa-temperature-correction': { title: 'International table of temperature corrections of the refractometer for sucrose, 20 °C' },
+  'sucrose-viscosity-report': {
+    title: 'Laboratory report on sucrose solutions with literature viscosities',
+    address: 'https://www.ipl.org/essay/Viscosity-Lab-Report-PCHCVDCQAWU',
+  },
+  'ribeiro-2006': {
+    title:
+      'A. C. F. Ribeiro, O. Ortona, V. M. M. Lobo and co-workers: Binary mutual diffusion coefficients of aqueous solutions of sucrose, lactose, glucose, and fructose, J. Chem. Eng. Data 51 (2006) 1836',
+    address: 'https://datapdf.com/binary-mutual-diffusion-coefficients-of-aqueous-solutions-of6eac27681b62d488da8c56325b7b9f7867630.html',
+  },
+  'polyol-solubilities': { title: 'Solubilities of polyols and trehalose in water, tables of texts on sweeteners, recalled' },
   'greenspan-1977': {
     title: 'L. Greenspan: Humidity fixed points of binary saturated aqueous solutions, J. Res. Natl. Bur. Stand. 81A (1977) 89',
   },

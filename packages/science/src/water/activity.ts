@@ -1,12 +1,31 @@
 import { OutOfRange, requireRange } from '../errors.js';
 import type { Celsius, WaterActivity } from '../units.js';
-import { binaryAt, sugarExcess, waterPerSalt, waterPerSolute, type Binary } from './binary.js';
+import { binaryAt, sugarExcess, waterPerSolute, type Binary } from './binary.js';
 import { chainHydration, milkSalts, molarMasses } from './data/binary.js';
+import { calciumChloride, potassiumChloride, saltGain, waterPerElectrolyte, waterPerSalt, type Electrolyte } from './electrolytes.js';
 import { higherSaccharides, molecules, type Solution } from './solution.js';
 
 /** Where the equations of the solutes mean something, °C. */
 export const activityTemperatures = [-40, 200] as const;
 const waterMass = molarMasses.values.water;
+
+interface OtherSalt {
+  readonly moles: number;
+  readonly electrolyte: Electrolyte;
+}
+const noElectrolytes: readonly OtherSalt[] = [];
+
+function electrolytesOf(of: Solution): readonly OtherSalt[] {
+  const list: OtherSalt[] = [];
+  const add = (key: 'potassiumChloride' | 'calciumChloride', electrolyte: Electrolyte): void => {
+    const mass = of[key] ?? 0;
+    requireMass(key, mass);
+    if (mass > 0) list.push({ moles: mass / molarMasses.values[key], electrolyte });
+  };
+  add('potassiumChloride', potassiumChloride);
+  add('calciumChloride', calciumChloride);
+  return list;
+}
 
 interface Part {
   readonly moles: number;
@@ -24,6 +43,9 @@ export interface Solids {
   /** All but maltose; lactose with sucrose, whose equation it has. */
   readonly parts: readonly Part[];
   readonly salt: number;
+  /** What its osmotic coefficient has gained since 25 °C. */
+  readonly saltGained: number;
+  readonly electrolytes: readonly OtherSalt[];
   readonly chains: number;
   readonly chainUnits: number;
   readonly maltose: Part;
@@ -53,14 +75,19 @@ export function solidsAt(of: Solution, t: Celsius, near?: Solids): Solids {
   requireMass('ash', of.ash ?? 0);
   requireMass('higher_saccharides', of.higherSaccharides ?? 0);
   const salt = ((of.salt ?? 0) + milkSalts.values.chlorideEquivalent * (of.ash ?? 0)) / molarMasses.values.sodiumChloride;
+  const electrolytes = of.potassiumChloride || of.calciumChloride ? electrolytesOf(of) : noElectrolytes;
+  let ions = 2 * salt;
+  for (let i = 0; i < electrolytes.length; i++) ions += electrolytes[i]!.moles * electrolytes[i]!.electrolyte.ions;
   const chains = higherSaccharides(of);
   const solids: Solids = {
     parts,
     salt,
+    saltGained: salt > 0 ? saltGain(t, (of.salt ?? 0) / molarMasses.values.sodiumChloride / salt) : 0,
+    electrolytes,
     chains: chains.moles,
     chainUnits: chains.units,
     maltose: { moles: maltose, binary: binaryAt('maltose', t, excess) },
-    moles: moles + 2 * salt + chains.moles,
+    moles: moles + ions + chains.moles,
   };
   if (near) {
     for (let i = 0; i < parts.length; i++) parts[i]!.binary.near = near.parts[i]!.binary.near;
@@ -85,9 +112,15 @@ export function waterHeld(of: Solids, aw: WaterActivity, out: { water: number; g
     gain += moles * scratch.gain;
   }
   if (of.salt > 0) {
-    waterPerSalt(aw, scratch);
+    waterPerSalt(of.saltGained, aw, scratch);
     water += of.salt * scratch.water;
     gain += of.salt * scratch.gain;
+  }
+  for (let i = 0; i < of.electrolytes.length; i++) {
+    const { moles, electrolyte } = of.electrolytes[i]!;
+    waterPerElectrolyte(electrolyte, aw, scratch);
+    water += moles * scratch.water;
+    gain += moles * scratch.gain;
   }
   const { maltose, chains } = of;
   if (maltose.moles > 0 || chains > 0) {

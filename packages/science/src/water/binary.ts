@@ -1,4 +1,4 @@
-import { excessOverTemperature, glycerolActivity, molarMasses, saltActivity, soluteActivity, sucroseActivity } from './data/binary.js';
+import { excessOverTemperature, glycerolActivity, soluteActivity, sucroseActivity } from './data/binary.js';
 
 /** Solutes with an equation of their own. */
 export type Solute =
@@ -119,52 +119,4 @@ export function waterPerSolute(of: Binary, aw: number, out: { water: number; gai
   of.near = x;
   out.water = 1 / x - 1;
   out.gain = -1 / (x * x * slope(of, x) * aw);
-}
-
-const salt = saltActivity.values;
-const perMole = molarMasses.values.water / 1000;
-
-/** m φ of sodium chloride at molality m, and its slope. */
-function osmoticMolality(m: number): readonly [value: number, slope: number] {
-  const root = Math.sqrt(m);
-  const b = 1 + salt.B * root;
-  const ln10 = Math.LN10;
-  const electric = (salt.A / salt.B ** 3) * (b - 2 * Math.log(b) - 1 / b);
-  const rest = m * m * (-salt.beta / 2 - m * ((2 / 3) * salt.C + 0.75 * salt.D * m));
-  const electricSlope = root === 0 ? 0 : ((salt.A / salt.B ** 2) * (1 - 1 / b) ** 2) / (2 * root);
-  const restSlope = -m * (salt.beta + m * (2 * salt.C + 3 * salt.D * m));
-  return [m - ln10 * (electric + rest), 1 - ln10 * (electricSlope + restSlope)];
-}
-
-/** Molality at which the sodium chloride equation ends. */
-const saltEnd = saltActivity.valid.molality[1];
-const saltEndActivity = Math.exp(-2 * perMole * osmoticMolality(saltEnd)[0]);
-const saltEndWater = 1 / (perMole * saltEnd);
-
-/** As waterPerSolute, per mole of sodium chloride; below the last activity of the equation water is held in proportion to aw/(1 - aw). */
-export function waterPerSalt(aw: number, out: { water: number; gain: number }): void {
-  if (aw <= saltEndActivity) {
-    const scale = saltEndWater / (saltEndActivity / (1 - saltEndActivity));
-    out.water = (scale * aw) / (1 - aw);
-    out.gain = scale / (1 - aw) ** 2;
-    return;
-  }
-  const target = -Math.log(aw) / (2 * perMole);
-  let low = 0;
-  let high: number = saltEnd;
-  let m = Math.min(target, saltEnd);
-  let gradient = 1;
-  for (let step = 0; step < 60; step++) {
-    const [value, derivative] = osmoticMolality(m);
-    gradient = derivative;
-    if (value > target) high = m;
-    else low = m;
-    const newton = m - (value - target) / derivative;
-    const next = newton > low && newton < high ? newton : (low + high) / 2;
-    const change = Math.abs(next - m);
-    m = next;
-    if (change <= 1e-8 * m) break;
-  }
-  out.water = 1 / (perMole * m);
-  out.gain = out.water / (m * gradient * 2 * perMole * aw);
 }

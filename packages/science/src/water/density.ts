@@ -24,6 +24,8 @@ export const volumeRatios = {
   maltitol: others.maltitol,
   organicAcids: others.organicAcids,
   salt: others.salt,
+  potassiumChloride: others.potassiumChloride,
+  calciumChloride: others.calciumChloride,
   ash: others.ash,
 } as const;
 export type DissolvedKey = keyof typeof volumeRatios;
@@ -46,6 +48,8 @@ export function solutionDensity(solution: Solution, t: Celsius): KilogramPerCubi
   const total = solids + solution.water;
   let equivalent = 0;
   for (const key of dissolvedKeys) equivalent += (solution[key] ?? 0) * volumeRatios[key];
+  const salt = solution.salt ?? 0;
+  if (salt > 0) equivalent += (others.saltCrowded * salt * salt) / (salt + solution.water);
   return total / (solution.water / waterDensity(t) + (solids > 0 ? equivalent * sucroseApparentVolume(solids / total, t) : 0));
 }
 

@@ -2,7 +2,14 @@ export { waterActivity, waterForActivity } from './activity.js';
 export { boilingPoint, boilingPointElevation, boilingSensitivity, boilingSensitivityAt, waterForBoiling } from './boiling.js';
 export { cookingHeat, flash, sameSolidsTemperature, solutionSpecificHeat, type Flash } from './cooking.js';
 export { baume, brixOfDensity, gravityOfBaume, solutionDensity, specificGravity } from './density.js';
-export { lienhardWaterDiffusivity, waterDiffusivity, zobristWaterDiffusivity, type DiffusivityFit } from './diffusivity.js';
+export {
+  lienhardWaterDiffusivity,
+  sugarDiffusivityInWater,
+  waterDiffusivity,
+  zobristWaterDiffusivity,
+  type DiffusingSugar,
+  type DiffusivityFit,
+} from './diffusivity.js';
 export { groverActivity, moneyBornActivity, norrishActivity, rossActivity } from './firstEstimates.js';
 export { boilingPointOf, equilibriumMoisture, waterActivityOf } from './food.js';
 export { sharedActivity, type LayerTogether, type Together } from './together.js';

@@ -1,5 +1,5 @@
 import { BadInput } from '../errors.js';
-import type { InputSpec } from '../model.js';
+import type { InputSpec, ModelFinding } from '../model.js';
 import { glucoseSyrup } from './glucoseSyrup.js';
 import { dissolvedSolids, type Solution } from './solution.js';
 
@@ -37,6 +37,8 @@ export const dissolvedInputs = [
   { ...mass, key: 'mannitol', meaning: 'mannitol' },
   { ...mass, key: 'maltitol', meaning: 'maltitol' },
   { ...mass, key: 'salt', meaning: 'sodium chloride' },
+  { ...mass, key: 'potassium_chloride', meaning: 'potassium chloride' },
+  { ...mass, key: 'calcium_chloride', meaning: 'calcium chloride, anhydrous' },
   { ...mass, key: 'ash', meaning: 'milk salts' },
   { ...mass, key: 'organic_acids', meaning: 'organic acids, as citric' },
 ] as const satisfies readonly InputSpec[];
@@ -67,6 +69,8 @@ export function mixtureOf(x: Dissolved & { readonly water?: number }): Solution 
     mannitol: x.mannitol,
     maltitol: x.maltitol,
     salt: x.salt,
+    potassiumChloride: x.potassium_chloride,
+    calciumChloride: x.calcium_chloride,
     ash: x.ash,
     organicAcids: x.organic_acids,
   };
@@ -74,7 +78,7 @@ export function mixtureOf(x: Dissolved & { readonly water?: number }): Solution 
   return solution;
 }
 
-/** Choices of the single-solute models, and where each goes in a solution. */
+/** Choices of the single-solute models, and where each goes in a solution: trehalose as maltose, isomalt and lactitol as maltitol. */
 export const soluteKeys = {
   sucrose: 'sucrose',
   glucose: 'glucose',
@@ -88,13 +92,19 @@ export const soluteKeys = {
   mannitol: 'mannitol',
   maltitol: 'maltitol',
   salt: 'salt',
+  potassium_chloride: 'potassiumChloride',
+  calcium_chloride: 'calciumChloride',
+  citric_acid: 'organicAcids',
+  trehalose: 'maltose',
+  isomalt: 'maltitol',
+  lactitol: 'maltitol',
 } as const;
 
 export const soluteInput = {
   key: 'solute',
   unit: '1',
   kind: 'choice',
-  meaning: 'what is dissolved',
+  meaning: 'what is dissolved; trehalose is taken as maltose, isomalt and lactitol as maltitol',
   choices: Object.keys(soluteKeys),
   default: 'sucrose',
 } as const satisfies InputSpec;
@@ -102,4 +112,12 @@ export const soluteInput = {
 /** One solute at a mass fraction of solids. */
 export function singleSolution(solute: string, solids: number): Solution {
   return { water: 1 - solids, [soluteKeys[solute as keyof typeof soluteKeys]]: solids };
+}
+
+/** The finding that a syrup is drier than what the equations were fitted to; a mixture has no input of its own for its solids. */
+export function driedBeyond(solution: Solution, limit: number): ModelFinding[] {
+  const dry = dissolvedSolids(solution);
+  const solids = dry / (dry + solution.water);
+  if (!(solids > limit)) return [];
+  return [{ code: 'OUTSIDE_FITTED_RANGE', message: `the syrup has ${solids.toFixed(4)} solids; the sources cover 0 to ${limit}` }];
 }

@@ -3,6 +3,7 @@ import type { Model } from '../model.js';
 import { activityChecks } from './checks/activity.js';
 import { boilingChecks } from './checks/boiling.js';
 import { glucoseSyrupChecks } from './checks/glucoseSyrup.js';
+import { handbookChecks } from './checks/handbook.js';
 import { kineticsChecks } from './checks/kinetics.js';
 import { physicalChecks } from './checks/physical.js';
 import { solubilityChecks } from './checks/solubility.js';
@@ -75,12 +76,14 @@ export const waterModels: readonly Model[] = [
   diffusivity.zobristModel,
   diffusivity.lienhardModel,
   diffusivity.sucroseDiffusivityModel,
+  diffusivity.sugarDiffusivityModel,
   saltModel,
 ];
 export const waterChecks: readonly Check[] = [
   ...activityChecks,
   ...boilingChecks,
   ...glucoseSyrupChecks,
+  ...handbookChecks,
   ...kineticsChecks,
   ...physicalChecks,
   ...solubilityChecks,

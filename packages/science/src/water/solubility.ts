@@ -6,6 +6,7 @@ import {
   lactoseSolubility,
   maltoseSolubility,
   otherSolubilities,
+  polyolSolubilities,
   sucroseCrystal,
   sucroseSolubilityPolynomial,
   sucroseSolubilityTable,
@@ -54,13 +55,34 @@ export function lactoseInitialSolubility(t: Celsius): number {
   return lactoseFinalSolubility(t) / (1 + lactoseAnomerRatio(t));
 }
 
-export type SolubleSugar = 'sucrose' | 'glucose' | 'fructose' | 'maltose' | 'lactose' | 'sorbitol';
+const polyol = polyolSolubilities.values;
+export type SolubleSugar =
+  | 'sucrose'
+  | 'glucose'
+  | 'fructose'
+  | 'maltose'
+  | 'lactose'
+  | 'sorbitol'
+  | 'xylitol'
+  | 'erythritol'
+  | 'mannitol'
+  | 'maltitol'
+  | 'isomalt'
+  | 'lactitol'
+  | 'trehalose';
 const other = otherSolubilities.values;
 const tables = {
   glucose: [other.glucose_t, other.glucose],
   fructose: [other.fructose_t, other.fructose],
   sorbitol: [other.sorbitol_t, other.sorbitol],
   maltose: [maltoseSolubility.values.temperature_c, maltoseSolubility.values.percent],
+  xylitol: [polyol.xylitol_t, polyol.xylitol],
+  erythritol: [polyol.erythritol_t, polyol.erythritol],
+  mannitol: [polyol.mannitol_t, polyol.mannitol],
+  maltitol: [polyol.maltitol_t, polyol.maltitol],
+  isomalt: [polyol.isomalt_t, polyol.isomalt],
+  lactitol: [polyol.lactitol_t, polyol.lactitol],
+  trehalose: [polyol.trehalose_t, polyol.trehalose],
 } as const;
 
 /** Temperatures over which the table of a sugar runs, °C. */
@@ -71,6 +93,13 @@ export const solubilityRanges: Readonly<Record<SolubleSugar, readonly [number, n
   fructose: [20, 55],
   maltose: [0.6, 96.5],
   sorbitol: [20, 50],
+  xylitol: [10, 60],
+  erythritol: [20, 80],
+  mannitol: [0, 80],
+  maltitol: [20, 80],
+  isomalt: [10, 80],
+  lactitol: [20, 60],
+  trehalose: [10, 90],
 };
 
 /** Solubility of one sugar in water as mass fraction of the solution; beyond its table by 20 K the last slope of ln(kg/kg) runs on. */

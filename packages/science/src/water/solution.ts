@@ -25,6 +25,8 @@ export interface Solution {
   readonly mannitol?: number;
   readonly maltitol?: number;
   readonly salt?: number;
+  readonly potassiumChloride?: number;
+  readonly calciumChloride?: number;
   /** Milk salts. */
   readonly ash?: number;
   readonly organicAcids?: number;
@@ -53,7 +55,7 @@ export function solutionOf(composition: Composition): Solution {
 
 /** Mass of what is dissolved. */
 export function dissolvedSolids(of: Solution): number {
-  let sum = (of.higherSaccharides ?? 0) + (of.salt ?? 0) + (of.ash ?? 0);
+  let sum = (of.higherSaccharides ?? 0) + (of.salt ?? 0) + (of.potassiumChloride ?? 0) + (of.calciumChloride ?? 0) + (of.ash ?? 0);
   for (const [key] of molecules) sum += of[key] ?? 0;
   return sum;
 }
@@ -63,7 +65,10 @@ export function withWater(of: Solution, water: number): Solution {
   return { ...of, water };
 }
 
-type Molecule = Exclude<keyof Solution, 'water' | 'higherSaccharides' | 'higherSaccharidesMol' | 'salt' | 'ash'>;
+type Molecule = Exclude<
+  keyof Solution,
+  'water' | 'higherSaccharides' | 'higherSaccharidesMol' | 'salt' | 'potassiumChloride' | 'calciumChloride' | 'ash'
+>;
 
 /** Keys of a solution, the equation each follows, and g/mol. */
 export const molecules: readonly (readonly [key: Molecule, solute: Solute, molarMass: number])[] = (

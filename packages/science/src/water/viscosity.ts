@@ -22,6 +22,11 @@ export const thickest = 0.92;
 export function sucroseViscosity(solids: MassFraction, t: Celsius): PascalSecond {
   requireRange('solids', solids, [0, thickest], 'genotelle-bubnik');
   requireRange('temperature_c', t, viscosityTemperatures, 'genotelle-bubnik');
+  return sucroseViscosityBeyond(solids, t);
+}
+
+/** The same equation without its range: for a mix with another law that takes over there. Pole at -91 °C. */
+export function sucroseViscosityBeyond(solids: MassFraction, t: Celsius): PascalSecond {
   const x = (100 * solids) / (1900 - 1800 * solids);
   const phi = (30 - t) / (91 + t);
   return 10 ** (a * x - b + phi * (c + d * x ** e) - 3);

@@ -15,9 +15,7 @@ const red: Readonly<Record<string, string>> = {
   'invert-syrup-diffusivity-15': 'Follows from the conductivity of the same table.',
   'honey-k-17': 'Old value 0.544 for 83 % solids; sugar-works practice gives 0.33. The sources contradict each other.',
   'tg-honey-18.9': 'Computed 9 K too low: fructose and glucose are softened too much by water in the tabled constants.',
-  'glucose-viscosity-50-45': 'Half water, outside the fitted 13 to 45 %: computed 5.8 mPa s, 1.6 times the measured value.',
-  'corn-syrup-viscosity-25': 'Syrup of unknown conversion; 42 DE assumed gives 2.5 times the published fit.',
-  'corn-syrup-viscosity-45': 'Syrup of unknown conversion; 42 DE assumed gives 1.7 times the published fit.',
+  'corn-syrup-viscosity-25': 'Syrup of unknown conversion; 42 DE assumed gives twice the published fit, in line with the refiners’ table.',
   'film-ldpe-60': 'Inverse proportion to thickness gives 5.8; this laboratory’s LDPE passes 1.6 times as much.',
 };
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { composition } from '../../src/composition.js';
-import { OutOfRange } from '../../src/errors.js';
+import { NoSolution, OutOfRange } from '../../src/errors.js';
 import { caramelPlantFactor, caramelViscosity, suspensionFactor } from '../../src/process/flow/caramel.js';
 import { restingFront, similarityFront, slump } from '../../src/process/flow/slump.js';
 import { concentratedSyrupViscosity } from '../../src/process/flow/syrup.js';
@@ -73,7 +73,7 @@ describe('glass transition', () => {
     expect(fox(parts)).toBeCloseTo(40, 9);
   });
   it('refuses a food without sugar or water, and a temperature above the dry glass', () => {
-    expect(() => glassTransition(composition({ milk_fat: 1 }))).toThrow(OutOfRange);
+    expect(() => glassTransition(composition({ milk_fat: 1 }))).toThrow(NoSolution);
     expect(() => waterAtGlassTransition(composition({ sucrose: 1 }), 80)).toThrow(OutOfRange);
     expect(() => gordonTaylor(62, 5.42, NaN)).toThrow(OutOfRange);
   });

@@ -49,7 +49,14 @@ export const flowChecks: readonly Check[] = [
     ],
   ]),
   ...rows({ model: 'viscosity.concentrated_syrup', kind: 'measured', source: 'telis-2007', standing: 'found' }, [
-    ['glucose-viscosity-50-45', { water: 0.5, glucose: 0.5, temperature_c: 45 }, 'viscosity_pa_s', 0.00365, 0.0015, 'Not used in the fit.'],
+    [
+      'glucose-viscosity-50-45',
+      { water: 0.5, glucose: 0.5, temperature_c: 45 },
+      'viscosity_pa_s',
+      0.00365,
+      0.0015,
+      'Not used in the fit. The same series prints 10 % as thin as 0.67 mPa s, a tenth below any other work.',
+    ],
   ]),
   ...rows({ model: 'viscosity.concentrated_syrup', kind: 'measured', source: 'honey-viscosity-table', standing: 'found' }, [
     ['honey-16-14', honey(0.16, 14), 'viscosity_pa_s', 60, 25, 'Used in the fit; honeys differ by a third.'],
@@ -87,6 +94,52 @@ export const flowChecks: readonly Check[] = [
     ['syrup-42-de-60', syrup(42, 0.803, 60), 'viscosity_pa_s', 2, 0.8, 'Slope with temperature is independent.'],
     ['syrup-54-de', syrup(54, 0.81, 37.8), 'viscosity_pa_s', 8, 3.2, 'Used for the one constant of the chains.'],
     ['syrup-63-de', syrup(63, 0.817, 37.8), 'viscosity_pa_s', 5.5, 2.2, 'Used for the one constant of the chains.'],
+  ]),
+  ...rows({ model: 'viscosity.concentrated_syrup', kind: 'measured', source: 'honey-viscosity-table', standing: 'found' }, [
+    ['honey-13.7-25', honey(0.137, 25), 'viscosity_pa_s', 42, 16, 'Not used.'],
+  ]),
+  ...rows(
+    { model: 'viscosity.concentrated_syrup', kind: 'measured', source: 'honey-white', standing: 'memory' },
+    (
+      [
+        [0.142, 26.9],
+        [0.155, 13.8],
+        [0.171, 6.9],
+        [0.182, 4.81],
+        [0.191, 3.49],
+        [0.202, 2.04],
+        [0.215, 1.36],
+      ] as const
+    ).map(([water, pascalSeconds]) => [
+      `honey-white-${(100 * water).toFixed(1)}`,
+      honey(water, 25),
+      'viscosity_pa_s',
+      pascalSeconds,
+      0.4 * pascalSeconds,
+      'Not used; honeys differ by a third.',
+    ]),
+  ),
+  ...rows({ model: 'viscosity.concentrated_syrup', kind: 'published', source: 'fructose-syrup-viscosities', standing: 'memory' }, [
+    [
+      'fructose-syrup-42',
+      { water: 0.29, fructose: 0.298, glucose: 0.376, maltose: 0.036, temperature_c: 26.7 },
+      'viscosity_pa_s',
+      0.16,
+      0.056,
+      'Not used.',
+    ],
+    [
+      'fructose-syrup-55',
+      { water: 0.23, fructose: 0.424, glucose: 0.316, maltose: 0.03, temperature_c: 26.7 },
+      'viscosity_pa_s',
+      0.76,
+      0.27,
+      'Not used.',
+    ],
+    ['dextrose-syrup-95', syrup(95, 0.71, 26.7), 'viscosity_pa_s', 0.25, 0.1, 'Not used.'],
+  ]),
+  ...rows({ model: 'viscosity.concentrated_syrup', kind: 'measured', source: 'crc-102-solutions', standing: 'memory' }, [
+    ['glucose-60-20', { water: 0.4, glucose: 0.6, temperature_c: 20 }, 'viscosity_pa_s', 0.0337, 0.0067, 'Not used.'],
   ]),
   ...rows({ model: 'viscosity.vft', kind: 'code', source: 'wlf-1955', standing: 'found' }, [
     [

@@ -65,6 +65,36 @@ export const glassChecks: readonly Check[] = [
   ...rows({ model: 'glass_transition.solid', kind: 'measured', source: 'roe-labuza-2005', standing: 'found' }, [
     ['tg-sucrose-freeze-dried', solid('sucrose'), 'glass_transition_c', 60, 4],
   ]),
+  ...rows({ model: 'glass_transition.solid', kind: 'measured', source: 'roe-labuza-2005', standing: 'found' }, [
+    ['tg-trehalose', solid('trehalose'), 'glass_transition_c', 106, 8],
+  ]),
+  ...rows({ model: 'glass_transition.solid', kind: 'measured', source: 'glass-data-base', standing: 'found' }, [
+    ['tg-sorbitol-measured', solid('sorbitol'), 'glass_transition_c', -0.15, 6],
+    ['tg-erythritol-measured', solid('erythritol'), 'glass_transition_c', -59.7, 8],
+    ['tg-isomalt-measured', solid('isomalt'), 'glass_transition_c', 63.6, 1, 'The value in use.'],
+  ]),
+  ...rows({ model: 'glass_transition.solid', kind: 'measured', source: 'roos-1993', standing: 'memory' }, [
+    ['tg-prime-sucrose', solid('sucrose', 0.183), 'glass_transition_c', -46, 5, 'Maximally freeze-concentrated solution.'],
+    ['tg-prime-glucose', solid('glucose', 0.2), 'glass_transition_c', -57, 5, 'As above.'],
+    ['tg-prime-maltose', solid('maltose', 0.175), 'glass_transition_c', -42, 5, 'As above.'],
+    ['tg-prime-lactose', solid('lactose', 0.187), 'glass_transition_c', -41, 5, 'As above.'],
+    ['tg-prime-fructose', solid('fructose', 0.205), 'glass_transition_c', -57, 8, 'As above.'],
+    ['tg-prime-maltitol', solid('maltitol', 0.183), 'glass_transition_c', -47, 8, 'As above.'],
+    ['tg-prime-trehalose', solid('trehalose', 0.167), 'glass_transition_c', -40, 8, 'As above.'],
+  ]),
+  ...rows({ model: 'glass_transition.mixture', kind: 'measured', source: 'glass-data-base', standing: 'found' }, [
+    ['tg-glucose-fructose-blend', { glucose: 0.5, fructose: 0.5 }, 'glass_transition_c', 20, 5, 'Dry blend of equal parts.'],
+  ]),
+  ...rows({ model: 'glass_transition.mixture', kind: 'measured', source: 'tomaszewska-gras-2015', standing: 'found' }, [
+    [
+      'tg-honeys-polish',
+      honey(0.17),
+      'glass_transition_c',
+      [-49.7, -34.8],
+      6,
+      'Range of liquid honeys; 17 % water and usual sugars assumed.',
+    ],
+  ]),
   ...rows({ model: 'glass_transition.fox', kind: 'measured', source: 'sritham-2016', standing: 'found' }, [
     [
       'fox-sucrose-maltodextrin-30',

@@ -37,3 +37,25 @@ export const chainSeries = {
     k: [8.2, 7.7, 7.2, 6.8, 6.5, 6.2, 6.2, 4.5],
   },
 } as const satisfies Table;
+
+/** Glass formers that no constituent of a composition stands for, as pairs [Tg °C of the dry solid, k] like `glassTable`. */
+export const otherGlassFormers = {
+  source: 'roos-1993',
+  standing: 'memory',
+  note:
+    'Trehalose, maltitol, xylitol, galactose as recalled from the paper, whose k follow 0.0293 Tg + 3.61. By that rule also: isomalt, lactitol ' +
+    'and erythritol (Tg found in a data base of glycans), maltotriose (Orford), raffinose, citric acid (memory).',
+  valid: { water: [0, 0.3] },
+  values: {
+    trehalose: [100, 6.54],
+    maltitol: [39, 4.75],
+    xylitol: [-29, 2.76],
+    erythritol: [-53, 2.06],
+    isomalt: [63.6, 5.47],
+    lactitol: [52, 5.13],
+    galactose: [30, 4.49],
+    maltotriose: [134, 7.54],
+    raffinose: [104, 6.66],
+    citric_acid: [11, 3.93],
+  },
+} as const satisfies Table;

@@ -1,4 +1,4 @@
-import { OutOfRange, requireRange } from '../../errors.js';
+import { NoSolution, requireRange } from '../../errors.js';
 import type { Celsius, MassFraction } from '../../units.js';
 
 const temperatures = [-273.15, 1000] as const;
@@ -40,7 +40,7 @@ export function gordonTaylorMixture(parts: readonly GlassPart[]): Celsius {
     weights += mass / k;
     sum += (mass / k) * tg;
   }
-  if (!(weights > 0)) throw new OutOfRange('mass of glass formers', weights, [1e-300, Infinity], 'gordon-taylor');
+  if (!(weights > 0)) throw new NoSolution('There is neither water nor sugar, so nothing that could turn to glass');
   return sum / weights;
 }
 
@@ -52,7 +52,7 @@ export function fox(parts: readonly Pick<GlassPart, 'mass' | 'tg'>[]): Celsius {
     mass += part.mass;
     sum += part.mass / (part.tg + 273.15);
   }
-  if (!(mass > 0)) throw new OutOfRange('mass of glass formers', mass, [1e-300, Infinity], 'fox-1956');
+  if (!(mass > 0)) throw new NoSolution('There is neither water nor sugar, so nothing that could turn to glass');
   return mass / sum - 273.15;
 }
 
@@ -68,6 +68,6 @@ export function couchmanKarasz(parts: readonly { readonly mass: number; readonly
     weights += mass * step;
     sum += mass * step * Math.log(tg + 273.15);
   }
-  if (!(weights > 0)) throw new OutOfRange('mass of glass formers', weights, [1e-300, Infinity], 'couchman-karasz-1978');
+  if (!(weights > 0)) throw new NoSolution('There is neither water nor sugar, so nothing that could turn to glass');
   return Math.exp(sum / weights) - 273.15;
 }

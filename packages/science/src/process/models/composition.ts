@@ -1,8 +1,8 @@
 import { composition, type Composition } from '../../composition.js';
-import { requireRange } from '../../errors.js';
+import { BadInput } from '../../errors.js';
 import type { ModelFinding } from '../../model.js';
 import { glucoseSyrup } from '../../water/glucoseSyrup.js';
-import { massShare } from './inputs.js';
+import { fraction, massShare } from './inputs.js';
 
 /** A confectionery mass by constituents: mass fractions, or masses in any one unit, scaled to 1. */
 export const compositionInputs = [
@@ -29,7 +29,7 @@ export const compositionInputs = [
   massShare('protein', 'protein', { default: 0 }),
   massShare('salt', 'salt', { default: 0 }),
   massShare('ash', 'ash without salt', { default: 0 }),
-  massShare('crystalline_sucrose_share', 'share of the sucrose that is crystal', { default: 0 }),
+  fraction('crystalline_sucrose_share', 'share of the sucrose that is crystal', { default: 0 }),
 ] as const;
 
 export type CompositionInput = { readonly [K in (typeof compositionInputs)[number]['key']]: number };
@@ -58,10 +58,10 @@ function total(x: CompositionInput): number {
   return sum;
 }
 
-/** The vector of the inputs, scaled to 1. @throws OutOfRange when everything is 0 */
+/** The vector of the inputs, scaled to 1. @throws BadInput when everything is 0 */
 export function compositionOf(x: CompositionInput): Composition {
   const sum = total(x);
-  requireRange('sum of the constituents', sum, [1e-30, 1e30], 'mass balance');
+  if (!(sum > 0)) throw new BadInput('every constituent is 0; give the mass of at least one');
   const spectrum = glucoseSyrup(1, x.dextrose_equivalent);
   const share = spectrum.higher_saccharides ?? 0;
   const chains = x.higher_saccharides + x.glucose_syrup_solids * share;

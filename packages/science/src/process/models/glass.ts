@@ -1,14 +1,18 @@
 import { defineModel, type Estimate, type Model } from '../../model.js';
-import { glassTable } from '../data/glass-transition.js';
+import { glassTable, otherGlassFormers } from '../data/glass-transition.js';
 import { chainGlass, glassRules, glassTransition, waterAtGlassTransition, type GlassRule } from '../glass/mixture.js';
 import { couchmanKarasz, fox, gordonTaylor } from '../glass/rules.js';
 import { gabIsotherm } from '../migration/isotherm.js';
 import { compositionInputs, compositionOf, scaled, stateOf } from './composition.js';
 import { fraction, nonNegative, positive, temperature } from './inputs.js';
 
-const tgOutput = { key: 'glass_transition_c', unit: '°C', meaning: 'glass transition (midpoint)' } as const;
-/** The published tables differ by up to 10 K for one sugar. */
-const within = (value: number, spread: number): Estimate => ({ value, low: value - spread, high: value + spread });
+const tgOutput = {
+  key: 'glass_transition_c',
+  unit: '°C',
+  meaning: 'glass transition by calorimetry, onset (the midpoint lies 3 to 8 K higher)',
+} as const;
+/** The published tables differ by up to 10 K for one sugar, and those that give the midpoint lie above ours, which give the onset. */
+export const glassEstimate = (value: number, spread: number): Estimate => ({ value, low: value - spread, high: value + spread + 4 });
 
 const tables = {
   sucrose: glassTable.values.sucrose,
@@ -23,6 +27,7 @@ const tables = {
   maltodextrin_de10: glassTable.values.maltodextrin_de10,
   maltodextrin_de5: glassTable.values.maltodextrin_de5,
   starch: glassTable.values.starch,
+  ...otherGlassFormers.values,
 } as const;
 
 export const glassModels: readonly Model[] = [
@@ -99,11 +104,11 @@ export const glassModels: readonly Model[] = [
       fraction('water', 'water, mass fraction of solid and water', { default: 0, fitted: [0, 0.3] }),
     ],
     outputs: [tgOutput, { key: 'gordon_taylor_k', unit: '1', meaning: 'Gordon-Taylor constant' }],
-    sources: ['gordon-taylor-table-2016'],
+    sources: ['gordon-taylor-table-2016', 'roos-1993'],
     standing: 'found',
     run: (x) => {
       const [tg, k] = tables[x.material as keyof typeof tables];
-      return { glass_transition_c: within(gordonTaylor(tg, k, x.water), 8), gordon_taylor_k: k };
+      return { glass_transition_c: glassEstimate(gordonTaylor(tg, k, x.water), 8), gordon_taylor_k: k };
     },
   }),
   defineModel({
@@ -119,7 +124,7 @@ export const glassModels: readonly Model[] = [
     standing: 'secondhand',
     run: (x) => {
       const { tg, k } = chainGlass(x.dextrose_equivalent);
-      return { glass_transition_c: within(gordonTaylor(tg, k, x.water), 10), gordon_taylor_k: k };
+      return { glass_transition_c: glassEstimate(gordonTaylor(tg, k, x.water), 10), gordon_taylor_k: k };
     },
   }),
   defineModel({
@@ -135,7 +140,7 @@ export const glassModels: readonly Model[] = [
     outputs: [tgOutput],
     sources: ['gordon-taylor-table-2016', 'gordon-taylor-1952', 'fox-1956'],
     standing: 'secondhand',
-    run: (x) => ({ glass_transition_c: within(glassTransition(compositionOf(x), x.rule as GlassRule, stateOf(x)), 8) }),
+    run: (x) => ({ glass_transition_c: glassEstimate(glassTransition(compositionOf(x), x.rule as GlassRule, stateOf(x)), 8) }),
     remarks: scaled,
   }),
   defineModel({

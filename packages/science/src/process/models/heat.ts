@@ -189,7 +189,7 @@ export const heatModels: readonly Model[] = [
     title: 'Pressure drop of a syrup or caramel in a pipe',
     about: 'Hagen-Poiseuille, Newtonian and laminar.',
     inputs: [
-      positive('viscosity_pa_s', 'Pa s', 'viscosity'),
+      positive('viscosity_pa_s', 'Pa·s', 'viscosity'),
       nonNegative('flow_kg_h', 'kg/h', 'flow'),
       positive('density_kg_m3', 'kg/m³', 'density', { default: 1330 }),
       positive('diameter_m', 'm', 'inner diameter'),

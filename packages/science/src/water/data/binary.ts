@@ -59,9 +59,38 @@ export const glycerolActivity = {
 export const saltActivity = {
   source: 'tang-1986',
   standing: 'memory',
-  note: 'Extended Debye-Hückel with A = 0.5108 (decimal logarithm); form read in public code. Taken at every temperature.',
-  valid: { molality: [0, 13], temperature_c: [0, 130] },
+  note: 'Extended Debye-Hückel with A = 0.5108 (decimal logarithm); form read in public code.',
+  valid: { molality: [0, 13], temperature_c: [20, 30] },
   values: { A: 0.5108, B: 1.37, C: 4.803e-3, D: -2.736e-4, beta: 2.796e-2 },
+} as const satisfies Table;
+
+/** What leaves 25 °C: φ gains -(s x + r (ln(T/T0) + x)) m/(1 + b m), x = T0/T - 1. */
+export const saltOverTemperature = {
+  source: 'crc-102-solutions',
+  standing: 'memory',
+  note:
+    'Our three constants from the freezing points of 5, 10 and 20 % (3.05, 6.56, 16.46 K) and the boiling point of the saturated solution ' +
+    '(28.4 %, 108.7 °C), all from memory. Between them φ has its weak maximum near 50 °C, as measured. Beyond saturation nothing is known of it: ' +
+    'it is faded out from 7 to 10 mol/kg.',
+  valid: { molality: [0, 7], temperature_c: [-17, 110] },
+  values: { reference: 298.15, s: 0.269, r: 4.72, b: 0.764, gone: 10 },
+} as const satisfies Table;
+
+/** Osmotic coefficients at 25 °C against mol/kg, to saturation; ions per formula. */
+export const electrolyteTables = {
+  source: 'robinson-stokes-1959',
+  standing: 'memory',
+  note: 'Isopiestic tables; taken at every temperature. Beyond the last row the coefficient stays.',
+  valid: { molality: [0, 8], temperature_c: [20, 30] },
+  values: {
+    potassium_chloride_m: [0, 0.1, 0.2, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 4.8],
+    potassium_chloride: [1, 0.927, 0.913, 0.899, 0.897, 0.904, 0.912, 0.924, 0.937, 0.95, 0.965, 0.98, 0.988],
+    calcium_chloride_m: [0, 0.1, 0.2, 0.4, 0.6, 0.8, 1, 1.2, 1.4, 1.6, 1.8, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 7, 8],
+    calcium_chloride: [
+      1, 0.854, 0.862, 0.894, 0.94, 0.988, 1.046, 1.107, 1.171, 1.237, 1.305, 1.376, 1.568, 1.779, 1.981, 2.182, 2.383, 2.574, 2.743, 2.891,
+      3.081, 3.151,
+    ],
+  },
 } as const satisfies Table;
 
 /** Milk salts by the sodium chloride that lowers the freezing point alike. */
@@ -105,6 +134,8 @@ export const molarMasses = {
     maltitol: 344.31,
     organic_acids: 192.12,
     sodiumChloride: 58.44,
+    potassiumChloride: 74.55,
+    calciumChloride: 110.98,
     anhydroglucose: 162.14,
   },
 } as const satisfies Table;

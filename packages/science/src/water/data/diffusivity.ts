@@ -41,3 +41,21 @@ export const lienhardDiffusivity = {
     R: 8.314,
   },
 } as const satisfies Table;
+
+/** Sugars at infinite dilution in water, 1e-9 m²/s, at the temperatures given (K). */
+export const sugarDiffusivity = {
+  source: 'ribeiro-2006',
+  standing: 'found',
+  note: 'Table 5, limit of Taylor dispersion at 0.001 to 0.1 mol/L. Outside: Stokes and Einstein from the nearest row, with the viscosity of water.',
+  valid: { temperature_c: [25, 55] },
+  values: {
+    sucrose_k: [298.15, 303.15, 308.15, 312.15, 318.15],
+    sucrose: [0.523, 0.609, 0.708, 0.8, 0.915],
+    lactose_k: [298.15, 303.15, 308.15, 312.15, 318.15, 328.15],
+    lactose: [0.566, 0.64, 0.719, 0.785, 0.858, 1.056],
+    glucose_k: [298.15, 303.15, 308.15, 312.15],
+    glucose: [0.679, 0.767, 0.855, 0.975],
+    fructose_k: [298.15, 303.15, 308.15, 312.15],
+    fructose: [0.686, 0.769, 0.852, 0.941],
+  },
+} as const satisfies Table;

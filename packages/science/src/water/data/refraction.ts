@@ -17,8 +17,8 @@ export const refractionRatio = {
   standing: 'secondhand',
   note:
     'Chains: so that a 42 DE syrup returns the table of glucose syrup (found; its dextrose equivalent is not named there). Glucose and fructose: ' +
-    'from the rule that a sucrose refractometer reads 0.022 low per per cent of invert sugar (memory). Salts, acids, polyols: from handbook n of ' +
-    '10 % solutions (memory).',
+    'from the rule that a sucrose refractometer reads 0.022 low per per cent of invert sugar (memory). Polyols: ' +
+    'sums of atomic refractions (carbon 2.418, hydrogen 1.100, oxygen 1.525 and 1.643 cm³/mol) over that of sucrose. Glycerol, salts, acids: from handbook n of 10 and 50 % solutions (memory).',
   valid: { solids: [0, 0.85] },
   values: {
     sucrose: 1,
@@ -27,14 +27,16 @@ export const refractionRatio = {
     glucose: 0.9943,
     fructose: 0.9943,
     higherSaccharides: 1.0146,
-    polyols: 1.0127,
-    glycerol: 1.087,
-    erythritol: 1.02,
-    xylitol: 1.015,
-    mannitol: 1.0127,
-    maltitol: 1.006,
+    polyols: 1.043,
+    glycerol: 1.083,
+    erythritol: 1.067,
+    xylitol: 1.0525,
+    mannitol: 1.043,
+    maltitol: 1.023,
     organicAcids: 0.945,
     salt: 0.768,
+    potassiumChloride: 0.741,
+    calciumChloride: 0.822,
     ash: 0.76,
   },
 } as const satisfies Table;
@@ -43,7 +45,19 @@ export const refractionRatio = {
 export const volumeRatio = {
   source: 'crc-102-solutions',
   standing: 'memory',
-  note: 'From densities of 10 to 50 % solutions at 20 °C, from memory.',
+  note: 'From densities of 10 to 50 % solutions at 20 °C, from memory; salts from those of 10 and 20 %. Sodium chloride takes more room the more of it there is: saltCrowded times its share of the brine is added.',
   valid: { solids: [0, 0.8] },
-  values: { glycerol: 1.235, erythritol: 1.11, xylitol: 1.085, mannitol: 1.07, maltitol: 1.03, organicAcids: 0.97, salt: 0.49, ash: 0.49 },
+  values: {
+    glycerol: 1.235,
+    erythritol: 1.11,
+    xylitol: 1.085,
+    mannitol: 1.07,
+    maltitol: 1.03,
+    organicAcids: 0.97,
+    salt: 0.49,
+    saltCrowded: 0.35,
+    potassiumChloride: 0.64,
+    calciumChloride: 0.36,
+    ash: 0.49,
+  },
 } as const satisfies Table;

@@ -61,6 +61,30 @@ export const otherSolubilities = {
   },
 } as const satisfies Table;
 
+/** Polyols and trehalose (as anhydrous), mass per cent. */
+export const polyolSolubilities = {
+  source: 'polyol-solubilities',
+  standing: 'memory',
+  note: 'Usual tables of polyol texts, recalled; erythritol 37 % at 20 °C and 75 % at 80 °C found. They differ by 2 to 3 points.',
+  valid: { temperature_c: [20, 80] },
+  values: {
+    xylitol_t: [10, 20, 25, 30, 40, 50, 60],
+    xylitol: [58, 62.7, 64, 67.5, 74.5, 80, 85],
+    erythritol_t: [20, 25, 40, 60, 80],
+    erythritol: [35.5, 37.5, 48.5, 62, 75],
+    mannitol_t: [0, 20, 25, 40, 60, 80],
+    mannitol: [9.4, 15.5, 17.8, 25.5, 37, 50],
+    maltitol_t: [20, 25, 40, 60, 80],
+    maltitol: [58, 60, 66, 75, 84],
+    isomalt_t: [10, 20, 25, 40, 60, 80],
+    isomalt: [20, 24.5, 27, 36, 52, 66],
+    lactitol_t: [20, 25, 40, 60],
+    lactitol: [55, 57, 64, 73],
+    trehalose_t: [10, 20, 30, 40, 50, 60, 70, 80, 90],
+    trehalose: [35.6, 40.8, 46.3, 52.2, 58.4, 64.8, 71.5, 78.5, 85.8],
+  },
+} as const satisfies Table;
+
 /** Sucrose beside other solids: y = m q + b + (1 - b) exp(c q), q = other solids per water. */
 export const saturationFunction = {
   source: 'wiklund-vavrinecz',

@@ -14,8 +14,8 @@ export const thickeningPower = {
   source: 'crc-102-solutions',
   standing: 'secondhand',
   note:
-    'Our reduction of viscosities at 20 °C: glucose 50 %, fructose 40 %, maltose 58 %, lactose 10 %, mannitol 15 %. Chains: 77 % corn syrup at ' +
-    '25 to 45 °C taken as 42 DE, rising with chain length. Glycerol holds to 50 % only.',
+    'Our reduction of viscosities at 20 °C: glucose 50 %, fructose 40 %, maltose 58 %, lactose 10 %, mannitol 15 %. Chains: a 77 % corn syrup at ' +
+    '25 to 45 °C taken as 42 DE, rising with chain length; the refiners’ table (memory) lies 1.6 times above. Glycerol holds to 50 % only.',
   valid: { solids: [0, 0.8] },
   values: {
     sucrose: 1,
@@ -31,6 +31,8 @@ export const thickeningPower = {
     maltitol: 1,
     organicAcids: 0.95,
     salt: 0.7,
+    potassiumChloride: 0.05,
+    calciumChloride: 1,
     ash: 0.7,
     chainOfTwo: 1.014,
     perFurtherUnit: 0.0155,

@@ -1,7 +1,7 @@
 import { defineModel } from '../../model.js';
 import { waterActivity, waterForActivity } from '../activity.js';
 import { groverActivity, moneyBornActivity, norrishActivity, rossActivity } from '../firstEstimates.js';
-import { dissolvedInputs, mixtureOf, singleSolution, soluteInput, waterInput } from '../mixture.js';
+import { dissolvedInputs, driedBeyond, mixtureOf, singleSolution, soluteInput, waterInput } from '../mixture.js';
 import { dissolvedSolids } from '../solution.js';
 import { activityEstimate } from '../spread.js';
 
@@ -25,14 +25,16 @@ export const sucroseActivityModel = defineModel({
   sources: ['starzak-peacock-1997'],
   standing: 'found',
   run: ({ solids, temperature_c }) => ({
-    water_activity: activityEstimate(waterActivity({ water: 1 - solids, sucrose: solids }, temperature_c), 'one solute'),
+    water_activity: activityEstimate(waterActivity({ water: 1 - solids, sucrose: solids }, temperature_c), 'sucrose'),
   }),
 });
 
 export const soluteActivityModel = defineModel({
   id: 'solution.water_activity',
   title: 'Water activity of one sugar, polyol or salt in water',
-  about: 'ln γw = -k g(T) x² (1 + a x) per solute, sucrose and lactose by the sucrose equation, salt by an extended Debye-Hückel equation.',
+  about:
+    'ln γw = -k g(T) x² (1 + a x) per solute, sucrose and lactose by the sucrose equation, salt by an extended Debye-Hückel equation, potassium and ' +
+    'calcium chloride by tables of their osmotic coefficients at 25 °C.',
   inputs: [soluteInput, { ...single, fitted: [0, 0.9] }, { ...temperature, fitted: [-15, 130] }],
   outputs: [activity],
   sources: ['starzak-peacock-1997', 'norrish-1966', 'miner-dalton-1953', 'tang-1986', 'robinson-stokes-1959'],
@@ -60,6 +62,7 @@ export const syrupActivityModel = defineModel({
       solids: solids / (solids + solution.water),
     };
   },
+  remarks: (x) => driedBeyond(mixtureOf(x), 0.97),
 });
 
 export const syrupWaterModel = defineModel({

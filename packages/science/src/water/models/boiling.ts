@@ -3,7 +3,7 @@ import { defineModel } from '../../model.js';
 import { waterActivity } from '../activity.js';
 import { boilingPoint, boilingPressures, boilingSensitivity, waterForBoiling } from '../boiling.js';
 import { freezingPoint } from '../freezing.js';
-import { dissolvedInputs, mixtureOf, singleSolution, soluteInput, waterInput } from '../mixture.js';
+import { dissolvedInputs, driedBeyond, mixtureOf, singleSolution, soluteInput, waterInput } from '../mixture.js';
 import { dissolvedSolids, type Solution } from '../solution.js';
 import { activityEstimate, boilingEstimate } from '../spread.js';
 
@@ -24,16 +24,19 @@ const roomActivity = {
   meaning: 'water activity of the same syrup at 25 °C, nothing crystallised',
 } as const;
 
-function boilingOutputs(solution: Solution, pressure_pa: number, kind: 'one solute' | 'mixture') {
+function boilingOutputs(solution: Solution, pressure_pa: number, of: 'sucrose' | 'one solute' | 'mixture') {
+  const kind = of === 'mixture' ? of : 'one solute';
   const t = boilingPoint(solution, pressure_pa);
   const rise = t - saturationTemperature(pressure_pa);
+  const dry = dissolvedSolids(solution);
+  const solids = dry / (dry + solution.water);
   return {
-    boiling_point_c: boilingEstimate(t, rise, kind),
-    elevation_k: boilingEstimate(rise, rise, kind),
+    boiling_point_c: boilingEstimate(t, rise, kind, solids),
+    elevation_k: boilingEstimate(rise, rise, kind, solids),
     ...(pressure_pa > boilingPressures[0] && pressure_pa < boilingPressures[1]
       ? { sensitivity_k_per_kpa: boilingSensitivity(solution, pressure_pa) }
       : {}),
-    water_activity_25c: activityEstimate(waterActivity(solution, 25), kind),
+    water_activity_25c: activityEstimate(waterActivity(solution, 25), of),
   };
 }
 
@@ -45,7 +48,7 @@ export const sucroseBoilingModel = defineModel({
   outputs: [boils, elevation, sensitivity, roomActivity],
   sources: ['starzak-peacock-1997', 'iapws-if97'],
   standing: 'found',
-  run: ({ solids, pressure_pa }) => boilingOutputs({ water: 1 - solids, sucrose: solids }, pressure_pa, 'one solute'),
+  run: ({ solids, pressure_pa }) => boilingOutputs({ water: 1 - solids, sucrose: solids }, pressure_pa, 'sucrose'),
 });
 
 export const soluteBoilingModel = defineModel({
@@ -70,6 +73,7 @@ export const syrupBoilingModel = defineModel({
   sources: ['zsr', 'starzak-peacock-1997', 'norrish-1966', 'pancoast-junk-1980', 'iapws-if97'],
   standing: 'memory',
   run: (x) => boilingOutputs(mixtureOf(x), x.pressure_pa, 'mixture'),
+  remarks: (x) => driedBeyond(mixtureOf(x), 0.97),
 });
 
 export const syrupSolidsModel = defineModel({
@@ -100,7 +104,7 @@ export const syrupSolidsModel = defineModel({
     const pure = saturationTemperature(x.pressure_pa);
     const water = waterForBoiling(solution, x.temperature_c, x.pressure_pa);
     const moisture = water / (water + dry);
-    const { low, high } = boilingEstimate(x.temperature_c, x.temperature_c - pure, 'mixture');
+    const { low, high } = boilingEstimate(x.temperature_c, x.temperature_c - pure, 'mixture', 1 - moisture);
     const moist = moistureAt(Math.max(low!, pure + 1e-4));
     const dryEnd = moistureAt(Math.min(high!, 200));
     const step = Math.min(0.05, (x.temperature_c - pure) / 2, 200 - x.temperature_c || 0.05);

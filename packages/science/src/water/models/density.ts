@@ -25,7 +25,10 @@ export const sucroseDensityModel = defineModel({
   sources: ['icumsa-sucrose-density', 'kell-1975'],
   standing: 'found',
   run: ({ solids, temperature_c }) => ({
-    density_kg_m3: within(sucroseSolutionDensity(solids, temperature_c), 0.3 + 1.5 * Math.max(0, solids - 0.7)),
+    density_kg_m3: within(
+      sucroseSolutionDensity(solids, temperature_c),
+      0.3 + 0.01 * Math.abs(temperature_c - 20) + 3 * Math.max(0, solids - 0.6),
+    ),
     specific_gravity: specificGravity(solids),
   }),
 });
@@ -40,7 +43,7 @@ export const syrupDensityModel = defineModel({
   standing: 'secondhand',
   run: (x) => {
     const value = solutionDensity(mixtureOf(x), x.temperature_c);
-    return { density_kg_m3: { value, low: value * 0.995, high: value * 1.005 } };
+    return { density_kg_m3: { value, low: value * 0.994, high: value * 1.006 } };
   },
 });
 

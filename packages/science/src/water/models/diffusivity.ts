@@ -1,6 +1,13 @@
 import { defineModel } from '../../model.js';
 import { waterActivity } from '../activity.js';
-import { lienhardWaterDiffusivity, waterDiffusivity, zobristWaterDiffusivity } from '../diffusivity.js';
+import {
+  diffusingSugars,
+  lienhardWaterDiffusivity,
+  sugarDiffusivityInWater,
+  waterDiffusivity,
+  zobristWaterDiffusivity,
+  type DiffusingSugar,
+} from '../diffusivity.js';
 
 const outputs = [
   { key: 'diffusivity_m2_s', unit: 'm²/s', meaning: 'diffusivity' },
@@ -89,4 +96,18 @@ export const sucroseDiffusivityModel = defineModel({
   sources: ['price-2014'],
   standing: 'found',
   run: ({ water_activity }) => decades(waterDiffusivity('sucroseSelf', water_activity)),
+});
+
+export const sugarDiffusivityModel = defineModel({
+  id: 'sugar.diffusivity_in_water',
+  title: 'Diffusivity of a sugar in much water',
+  about: 'Measured limit at infinite dilution; other temperatures by Stokes and Einstein, D η/T constant.',
+  inputs: [
+    { key: 'sugar', unit: '1', kind: 'choice', meaning: 'what diffuses', choices: diffusingSugars, default: 'sucrose' },
+    { key: 'temperature_c', unit: '°C', meaning: 'temperature', possible: [0, 100], fitted: [25, 55], default: 25 },
+  ],
+  outputs,
+  sources: ['ribeiro-2006'],
+  standing: 'found',
+  run: ({ sugar, temperature_c }) => decades(sugarDiffusivityInWater(sugar as DiffusingSugar, temperature_c), 0.02),
 });

@@ -40,7 +40,8 @@ export const sucroseRefractionModel = defineModel({
   run: ({ solids, temperature_c }) => ({
     refractive_index: within(
       solids === 0 ? waterRefractiveIndex(temperature_c) : refractiveIndex({ water: 1 - solids, sucrose: solids }, temperature_c),
-      0.0001 + 5e-6 * Math.abs(temperature_c - 20),
+      // The two tables in use, of 1942 and 1974, part by 0.0006 at 80 %.
+      0.0001 + 1e-5 * Math.abs(temperature_c - 20) + 0.004 * Math.max(0, solids - 0.65),
     ),
   }),
 });
@@ -65,10 +66,10 @@ export const syrupRefractionModel = defineModel({
     const value = dry === 0 ? waterRefractiveIndex(x.temperature_c) : refractiveIndex(solution, x.temperature_c);
     const reading = dry === 0 ? 0 : refractometerReading(solution, x.temperature_c, x.temperature_compensated);
     return {
-      refractive_index: within(value, 0.0008),
-      reading_brix: within(100 * reading, 0.35),
+      refractive_index: within(value, 0.0012),
+      reading_brix: within(100 * reading, 0.5),
       solids,
-      correction: within(100 * (solids - reading), 0.35),
+      correction: within(100 * (solids - reading), 0.5),
     };
   },
 });
@@ -115,9 +116,9 @@ export const refractometerModel = defineModel({
         ? solidsOfRefractiveIndex(solution, x.refractive_index, x.temperature_c)
         : solidsOfReading(solution, x.reading_brix / 100, x.temperature_c, x.temperature_compensated);
     return {
-      solids: within(solids, 0.0035),
-      moisture: within(1 - solids, 0.0035),
-      ...(x.reading_brix > 0 ? { correction: within(100 * solids - x.reading_brix, 0.35) } : {}),
+      solids: within(solids, 0.005),
+      moisture: within(1 - solids, 0.005),
+      ...(x.reading_brix > 0 ? { correction: within(100 * solids - x.reading_brix, 0.5) } : {}),
     };
   },
 });

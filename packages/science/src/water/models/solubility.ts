@@ -9,6 +9,7 @@ import {
   lactoseFinalSolubility,
   lactoseInitialSolubility,
   solubility,
+  solubilityRanges,
   sucroseSolubility,
   type SolubleSugar,
 } from '../solubility.js';
@@ -42,7 +43,7 @@ export const sucroseSolubilityModel = defineModel({
 
 export const sugarSolubilityModel = defineModel({
   id: 'sugar.solubility',
-  title: 'Solubility of one sugar in water',
+  title: 'Solubility of one sugar or polyol in water',
   about: 'Tables per sugar, straight lines of ln(kg/kg) between their rows. Lactose: final, after mutarotation.',
   inputs: [
     {
@@ -50,22 +51,41 @@ export const sugarSolubilityModel = defineModel({
       unit: '1',
       kind: 'choice',
       meaning: 'what is dissolved, counted as anhydrous',
-      choices: ['sucrose', 'glucose', 'fructose', 'maltose', 'lactose', 'sorbitol'],
+      choices: Object.keys(solubilityRanges),
       default: 'sucrose',
     },
-    { ...temperature, possible: [0, 140], fitted: [20, 50] },
+    { ...temperature, possible: [0, 140] },
   ],
   outputs: [
     { key: 'solids', unit: '1', meaning: 'of the saturated solution, mass fraction' },
     { key: 'per_water', unit: 'kg/kg', meaning: 'per kg of water' },
   ],
-  sources: ['vavrinecz-1962', 'hartel-2011', 'gillis-1920', 'hudson-1908'],
+  sources: ['vavrinecz-1962', 'hartel-2011', 'gillis-1920', 'hudson-1908', 'polyol-solubilities'],
   standing: 'memory',
   run: ({ sugar, temperature_c }) => {
     const solids = solubility(sugar as SolubleSugar, temperature_c);
-    return { solids: { value: solids, low: solids - 0.01, high: solids + 0.01 }, per_water: relative(solids / (1 - solids), 0.04) };
+    // Tables of the common sugars differ by a point, those of the others by three, sorbitol by five; lactose at the boil by four.
+    const spread = sugar === 'sorbitol' ? 0.05 : measuredWell.has(sugar) ? 0.01 + 0.003 * Math.max(0, temperature_c - 89) : 0.03;
+    const [low, high] = [Math.max(0, solids - spread), Math.min(0.999, solids + spread)];
+    return {
+      solids: { value: solids, low, high },
+      per_water: { value: solids / (1 - solids), low: low / (1 - low), high: high / (1 - high) },
+    };
+  },
+  remarks: ({ sugar, temperature_c }) => {
+    const [low, high] = solubilityRanges[sugar as SolubleSugar];
+    const measured = sugar === 'sucrose' ? ([0, 100] as const) : sugar === 'lactose' ? ([0, 89] as const) : ([low, high] as const);
+    if (temperature_c >= measured[0] && temperature_c <= measured[1]) return [];
+    return [
+      {
+        code: 'OUTSIDE_FITTED_RANGE',
+        message: `temperature_c is ${temperature_c}; the table of ${sugar} runs from ${measured[0]} to ${measured[1]} °C`,
+      },
+    ];
   },
 });
+
+const measuredWell: ReadonlySet<string> = new Set(['sucrose', 'glucose', 'fructose', 'maltose', 'lactose']);
 
 export const lactoseSolubilityModel = defineModel({
   id: 'lactose.solubility',

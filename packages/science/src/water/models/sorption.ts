@@ -111,6 +111,10 @@ const sorptionSources = [
   'biscuit-isotherm-2016',
 ] as const;
 
+/** Isotherms of one material by several authors: within 20 %; seeds, roasted or not, and baked goods within 30 %. */
+const scattered: ReadonlySet<string> = new Set(['cocoa_bean', 'cocoa_shell', 'wafer', 'biscuit', 'peanut_kernel', 'oily_seed']);
+const spreadOf = (name: string): number => (scattered.has(name) ? 0.3 : 0.2);
+
 function outside(name: string, aw: number) {
   const range = sorptionRange[name as SorptionMaterial];
   if (!range || (aw >= range[0] && aw <= range[1])) return [];
@@ -133,7 +137,8 @@ export const sorptionModel = defineModel({
   standing: 'secondhand',
   run: (x) => {
     const m = sorbedMoisture(x.material as SorptionMaterial, x.water_activity, x.temperature_c, x.oil);
-    return { moisture_dry_basis: around(m, 0.15), moisture: around(wetBasis(m), 0.15) };
+    const spread = spreadOf(x.material);
+    return { moisture_dry_basis: around(m, spread), moisture: around(wetBasis(m), spread) };
   },
   remarks: (x) => outside(x.material, x.water_activity),
 });
@@ -172,6 +177,6 @@ export const oilySeedModel = defineModel({
   standing: 'found',
   run: (x) => {
     const m = oilySeedMoisture(x.water_activity, x.temperature_c, x.oil);
-    return { moisture_dry_basis: around(m, 0.15), moisture: around(wetBasis(m), 0.15) };
+    return { moisture_dry_basis: around(m, spreadOf('oily_seed')), moisture: around(wetBasis(m), spreadOf('oily_seed')) };
   },
 });
