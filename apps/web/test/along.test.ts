@@ -76,7 +76,13 @@ describe('the slab on the band', () => {
     expect(slab.minutes.at(-1)).toBeCloseTo(end / 1.5, 6);
     expect(answer().sticky.core).toBe(Infinity);
     expect(slab.spec.spans).toHaveLength(1);
+    expect(slab.sub).not.toContain('would be ready'); // no quarter of heat transfer would do
     expect(slab.states.at(-1)).not.toBe('ready');
+  });
+
+  it('says from where on it would be ready, were heat transfer better', async () => {
+    const { sub } = slabOf(await open('pellamoor'));
+    expect(sub).toMatch(/With a quarter more heat transfer it would be ready from [\d.]+.min, [\d.]+.m \(06:\d\d\) on\.$/);
   });
 
   it('is ready later when it is thicker, or laid warmer', async () => {

@@ -259,7 +259,7 @@ function railOf({ spans, spansBetween }: ThroughSpec, sx: Axis, y: number, right
     marks.push(line(a, y, b, y, { stroke: 'ink', width: 2 }), line(a, y - 6, a, y + 6, { stroke: 'ink', width: 1.6 }));
     if (k === spans.length - 1) marks.push(line(b, y - 6, b, y + 6, { stroke: 'ink', width: 1.6 }));
     const wide = textWidth(words, 14, 560);
-    const x = Math.max(Math.min(a + 6, right - wide), free);
+    const x = Math.max(a, Math.min(a + 6, right - wide), free);
     if (x + wide > right + 40) return; // no room: the table has it
     free = x + wide + 14;
     marks.push(text(x, y - 8, words, 14, { weight: 560 }));

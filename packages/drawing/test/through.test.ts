@@ -143,6 +143,21 @@ describe('the strip through the thickness', () => {
     expect(svg).not.toMatch(/NaN|Infinity|undefined/);
   }); // prettier-ignore
 
+  it('never lets the words of its rail run out at the left: what has no room is left to the table', () => {
+    const narrow = through({ ...spec, width: 620, left: 104, cutWidth: 150, spans: [{ from: 0, to: 8, text: 'x'.repeat(90) }] });
+    for (const mark of flatten(narrow.marks.filter((each) => each.tag === 'g' && each.id === 'spans')))
+      if (mark.kind === 'text') expect(mark.x).toBeGreaterThanOrEqual(narrow.plot.x);
+    const rail = through({
+      ...spec,
+      spans: [
+        { from: 0, to: 6, text: 'sticks' },
+        { from: 6, to: 8, text: 'slits' },
+      ],
+    });
+    const said = flatten(rail.marks.filter((each) => each.tag === 'g' && each.id === 'spans')).filter((mark) => mark.kind === 'text');
+    expect(said.map((mark) => mark.kind === 'text' && mark.x >= rail.plot.x)).toEqual([true, true]);
+  });
+
   it('opens from the ribbon above', () => {
     const opened = through({ ...spec, opensFrom: [600, 760] });
     const hairs = opened.marks.find((mark) => 'id' in mark && mark.id === 'opens-from') as { d: string };

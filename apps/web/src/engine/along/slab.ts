@@ -36,6 +36,8 @@ export function slabStretch(engine: Engine, clock: OnClock): SlabStretch {
     decimals: 1,
   };
   const [title, ...rest] = answer.sentences;
+  const [stronger] = answer.sticky.coreBetween;
+  const since = (minute: number) => clock.words(start + minute);
   const stretch = { minutes, states: answer.along.state, lines, place };
   return {
     kind: 'slab',
@@ -44,7 +46,12 @@ export function slabStretch(engine: Engine, clock: OnClock): SlabStretch {
     to: end,
     ...stretch,
     title: tight(`${title!.split(':')[0]!.replace(/\.$/, '')}.`),
-    sub: sentences(title!.split(': ').slice(1).join(': ')),
+    sub: sentences(
+      title!.split(': ').slice(1).join(': '),
+      answer.sticky.core > answer.dwell &&
+        stronger <= answer.dwell &&
+        `With a quarter more heat transfer it would be ready from ${whereabouts(words, stronger, answer.speed, since)} on`,
+    ),
     act: answer.slit.state === 'too warm' || answer.slit.state === 'too cold',
     spec: specOf(words, answer, minutes, clock, [start, end], from),
     table: {
@@ -118,6 +125,12 @@ function faceNote(
   return { [which]: { at: seconds / 60, text: `the ${name} no longer sticks, ${minuteWords(Number((seconds / 60).toFixed(1)))}` } };
 }
 
+/** '6.2 min, 10.0 m (06:47)' */
+function whereabouts(words: Words, seconds: number, speed: number, clock: (minute: number) => string): string {
+  const place = words.amount(seconds * speed, { unit: 'm', decimals: 1 });
+  return `${minuteWords(Number((seconds / 60).toFixed(1)))}, ${place} (${clock(seconds / 60)})`;
+}
+
 /** Sticky, ready, brittle: what may be done with the core, and between which minutes it may become ready. */
 function spansOf(
   words: Words,
@@ -125,13 +138,11 @@ function spansOf(
   clock: (minute: number) => string,
 ): Pick<SlabStretch['spec'], 'spans' | 'spansBetween'> {
   const min = (seconds: number) => Math.min(seconds, dwell) / 60;
-  const at = (seconds: number) =>
-    `${minuteWords(Number((seconds / 60).toFixed(1)))}, ${words.amount(seconds * speed, { unit: 'm', decimals: 1 })} (${clock(seconds / 60)})`;
+  const at = (seconds: number) => whereabouts(words, seconds, speed, clock);
   const [opens, closes] = [sticky.core, slit.closes / speed];
   const [strong, weak] = sticky.coreBetween;
-  const better = strong <= dwell ? `; with a quarter more heat transfer it is ready from ${at(strong)} on` : '';
   const spans: { from: number; to: number; text: string }[] = [];
-  if (opens > dwell) spans.push({ from: 0, to: min(dwell), text: `the core sticks at a knife to the end${better}` });
+  if (opens > dwell) spans.push({ from: 0, to: min(dwell), text: 'the core sticks at a knife to the end' });
   else if (opens > 0) spans.push({ from: 0, to: min(opens), text: `the core sticks at a knife until ${at(opens)}` });
   if (opens < dwell && closes > opens)
     spans.push({ from: min(opens), to: min(closes), text: opens > 0 ? 'then slits well' : 'slits well from the start' });
