@@ -110,12 +110,21 @@ async function batch(file: string, out: Out): Promise<void> {
 function answerLine(line: string, number: number): unknown {
   let id: string | null = null;
   try {
-    const asked = JSON.parse(line) as { id?: unknown; in?: unknown };
-    if (typeof asked.id !== 'string') throw new Misused(`line ${number} has no "id"`);
+    const asked = askedBy(line, number);
+    if (typeof asked?.id !== 'string')
+      throw new Misused(`line ${number} has no "id"; write {"id":"sucrose.boiling_point","in":{"solids":0.8}}`);
     id = asked.id;
     return runModel(find(id), (asked.in ?? {}) as Record<string, unknown>);
   } catch (error) {
     return { id, error: { code: (error as { code?: string }).code ?? 'REFUSED', message: (error as Error).message, line: number } };
+  }
+}
+
+function askedBy(line: string, number: number): { id?: unknown; in?: unknown } | null {
+  try {
+    return JSON.parse(line) as { id?: unknown; in?: unknown } | null;
+  } catch (error) {
+    throw new Misused(`line ${number} is not JSON (${(error as Error).message})`);
   }
 }
 

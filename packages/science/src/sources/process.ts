@@ -92,7 +92,9 @@ export const processSources = {
     address: 'https://reference-global.com/article/10.1515/jas-2015-0012',
   },
   'honey-white': { title: 'J. W. White: viscosity of clover honey against moisture at 25 °C, as handbooks of beekeeping print it' },
-  'fructose-syrup-viscosities': { title: 'Viscosities of fructose and dextrose syrups at 26.7 °C, refiners’ data sheets, recalled' },
+  'fructose-syrup-viscosities': {
+    title: 'Viscosities (26.7 °C) and refractive indices (20 °C) of fructose and dextrose syrups, refiners’ data sheets, recalled',
+  },
   'kantor-1999': {
     title: 'Z. Kántor, G. Pitsi, J. Thoen, Glass transition temperature of honey, J. Agric. Food Chem. 47 (1999) 2327, abstract',
     address: 'https://datapdf.com/glass-transition-temperature-of-honey-as-a-function-of-water5f84e47de4cda732dd819a37e08ada3553054.html',

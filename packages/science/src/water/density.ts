@@ -31,6 +31,11 @@ export const volumeRatios = {
 export type DissolvedKey = keyof typeof volumeRatios;
 export const dissolvedKeys = Object.keys(volumeRatios) as DissolvedKey[];
 
+/** What sodium chloride takes up beyond its ratio, in masses of sucrose of that volume: more, the stronger its brine. */
+export function crowdedVolume(salt: number, water: number): number {
+  return (others.saltCrowded * salt * salt) / (salt + water);
+}
+
 export const densityTemperatures = [0, 130] as const;
 
 /**
@@ -49,7 +54,7 @@ export function solutionDensity(solution: Solution, t: Celsius): KilogramPerCubi
   let equivalent = 0;
   for (const key of dissolvedKeys) equivalent += (solution[key] ?? 0) * volumeRatios[key];
   const salt = solution.salt ?? 0;
-  if (salt > 0) equivalent += (others.saltCrowded * salt * salt) / (salt + solution.water);
+  if (salt > 0) equivalent += crowdedVolume(salt, solution.water);
   return total / (solution.water / waterDensity(t) + (solids > 0 ? equivalent * sucroseApparentVolume(solids / total, t) : 0));
 }
 

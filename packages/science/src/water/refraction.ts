@@ -2,7 +2,7 @@ import { NoSolution, requireRange } from '../errors.js';
 import { sucroseApparentVolume, waterDensity } from '../process/sugar-solution.js';
 import type { Celsius, MassFraction } from '../units.js';
 import { refractionRatio, specificRefraction } from './data/refraction.js';
-import { dissolvedKeys, volumeRatios } from './density.js';
+import { crowdedVolume, dissolvedKeys, volumeRatios } from './density.js';
 import { secantRoot } from './secant.js';
 import { dissolvedSolids, type Solution } from './solution.js';
 
@@ -47,6 +47,8 @@ export function refractiveIndex(solution: Solution, t: Celsius): number {
 interface Kind {
   readonly refraction: number;
   readonly volume: number;
+  /** Share of sodium chloride, whose volume depends on how strong its brine is. */
+  readonly salt: number;
 }
 
 function kindOf(solution: Solution, solids: number): Kind {
@@ -57,14 +59,16 @@ function kindOf(solution: Solution, solids: number): Kind {
     refraction += share * ratios[key];
     volume += share * volumeRatios[key];
   }
-  return { refraction, volume };
+  return { refraction, volume, salt: solids > 0 ? (solution.salt ?? 0) / solids : 0 };
 }
 
 /** Refractive index at a mass fraction of solids of one kind. */
 function indexAt(of: Kind, w: MassFraction, t: Celsius): number {
   const pure = (sucrose[0] + w * (sucrose[1] + w * sucrose[2])) * (1 + perKelvin * (t - 20));
   const specific = (1 - w) * waterRefraction(t) + w * of.refraction * pure;
-  const volume = (1 - w) / waterDensity(t) + (w > 0 ? w * of.volume * sucroseApparentVolume(w, t) : 0);
+  const salt = w * of.salt;
+  const ratio = w * of.volume + (salt > 0 ? crowdedVolume(salt, 1 - w) : 0);
+  const volume = (1 - w) / waterDensity(t) + (w > 0 ? ratio * sucroseApparentVolume(w, t) : 0);
   return indexOf(specific, 1 / volume);
 }
 

@@ -140,6 +140,18 @@ export const handbookChecks: readonly Check[] = [
       ['sorbitol_70_second', sorbitol70(0.705), 1.4601, 0.0015],
     ],
   ),
+  ...checksOf(
+    'syrup.refractive_index',
+    'refractive_index',
+    { kind: 'published', source: 'fructose-syrup-viscosities', standing: 'memory', note: 'data sheets at 20 °C, recalled; not used' },
+    [
+      ['fructose_syrup_42', { water: 29, fructose: 29.8, glucose: 37.6, maltose: 3.6 }, 1.4643, 0.0008],
+      ['fructose_syrup_55', { water: 23, fructose: 42.4, glucose: 31.6, maltose: 3 }, 1.4789, 0.0008],
+    ],
+  ),
+  ...checksOf('syrup.refractive_index', 'refractive_index', { ...crc, note: 'the room that salt takes was taken from its density' }, [
+    ['salt_20', { water: 80, salt: 20 }, 1.3684, 0.0015],
+  ]),
   ...checksOf('syrup.refractive_index', 'refractive_index', { ...crc, note: 'not used' }, [
     ['fructose_40', { water: 60, fructose: 40 }, 1.3988, 0.0015],
     ['glucose_30', { water: 70, glucose: 30 }, 1.3805, 0.0015],
