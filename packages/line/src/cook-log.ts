@@ -34,13 +34,22 @@ export interface LearnedOffset extends Estimated {
   readonly write: string;
 }
 
+/** When batches were laid, s on the clock of that column, and the good batches either side. */
+export interface LaidSpan {
+  readonly from: number;
+  readonly to: number;
+  /** End of the last good batch laid before, start of the first good one after; left out where there is none. */
+  readonly lastGood?: number;
+  readonly nextGood?: number;
+}
+
 /** What a log of cooks says. */
 export interface CookLogAnswer {
   readonly component: string;
   readonly batches: readonly JudgedBatch[];
   readonly good: number;
   /** Runs of batches that call for an answer, first one first. */
-  readonly incidents: readonly { readonly batches: readonly string[]; readonly verdict: JudgedBatch['verdict']; readonly known: string; readonly laid?: string; readonly answer: BatchAnswer }[]; // prettier-ignore
+  readonly incidents: readonly { readonly batches: readonly string[]; readonly verdict: JudgedBatch['verdict']; readonly known: string; readonly laid?: string; readonly at?: LaidSpan; readonly answer: BatchAnswer }[]; // prettier-ignore
   readonly offsets: readonly LearnedOffset[];
   readonly said: readonly string[];
 }
@@ -226,9 +235,30 @@ function incidentsOf(
       verdict: batches[first]!.verdict,
       known: batches[first]!.known,
       ...(laid ? { laid } : {}),
+      ...laidSpan(log, batches, run),
       answer: batchAnswer(from, session, readings, component),
     };
   });
+}
+
+/** From the first to the last minute in which batches of a run were laid. */
+function laidSpan(log: CookTable, batches: readonly JudgedBatch[], run: readonly number[]): { readonly at?: LaidSpan } {
+  if (!log.laidFrom || !log.laidTo) return {};
+  const [starts, ends] = [log.laidFrom.seconds, log.laidTo.seconds];
+  const from = Math.min(...run.map((i) => starts[i]!));
+  const to = Math.max(...run.map((i) => ends[i]!));
+  if (!(to >= from)) return {};
+  const good = batches.flatMap(({ verdict }, i) => (verdict === 'good' ? [i] : []));
+  const before = good.map((i) => ends[i]!).filter((end) => end <= from);
+  const after = good.map((i) => starts[i]!).filter((start) => start >= to);
+  return {
+    at: {
+      from,
+      to,
+      ...(before.length > 0 ? { lastGood: Math.max(...before) } : {}),
+      ...(after.length > 0 ? { nextGood: Math.min(...after) } : {}),
+    },
+  };
 }
 
 /** The plant's corrections from its good batches: boiling point, refractometer, viscosity, each by least squares on its own readings. */

@@ -24,6 +24,7 @@ export { chocolateNames, type ChocolateNames, type MarketNames } from './chocola
 export { chocolateOf, flowOptions, NoChocolate, type FlowAnswer, type FlowOption, type FlowStep, type FlowTarget } from './viscosity.js';
 export { NotOnLine } from './not-on-line.js';
 export { tunnelOffset, type TunnelFit } from './tunnel-log.js';
+export type { OpenSpan } from './temper-window.js';
 export { judgeTemper, type BesideTemper, type TemperAnswer, type TemperIncident, type TemperTrend } from './temper-log.js';
 export { judgeRoast, roasterNamed, withRawMoisture, type RoastAnswer, type RoastStretch } from './roast-log.js';
 export { judgeLanes, type LanesAnswer, type LanesRound } from './lanes-log.js';
@@ -40,13 +41,16 @@ export {
   headerOf,
   lanesTable,
   readClock,
+  readNumbers,
   roastTable,
   rowsOfText,
   stopsTable,
   tableKind,
   tableOf,
   temperTable,
+  textColumn,
   textOfFile,
+  timeCells,
   tunnelTable,
   type CookTable,
   type Clock,
@@ -62,7 +66,7 @@ export {
 export { drivenByTemperature, type Driven } from './drive.js';
 export { cookChoices, NoCook } from './cook-curve.js';
 export { batchAnswer, type BatchAnswer, type BatchReadings, type Change, type Neighbours } from './cook-batch.js';
-export { judgeCooks, type CookLogAnswer, type JudgedBatch, type LearnedOffset } from './cook-log.js';
+export { judgeCooks, type LaidSpan, type CookLogAnswer, type JudgedBatch, type LearnedOffset } from './cook-log.js';
 export { layerSlump, type LayerSlump } from './slump.js';
 export { cookElsewhere, type CookThere, type Elsewhere, type ElsewhereAnswer } from './cook-elsewhere.js';
 export { deliveryAnswer, NoSyrup, type Delivered, type DeliveryAnswer, type DeliveryEffect } from './delivery.js';

@@ -21,6 +21,8 @@ export interface RoastStretch {
   readonly lines: readonly [number, number];
   /** Product that was inside has left the roaster by then. */
   readonly exitTo: string;
+  /** The stretch and the exit of its last product, s on the clock of the log. */
+  readonly at: { readonly from: number; readonly to: number; readonly exitTo: number };
   /** When that product passes the cutter, where the plant wrote the transit; the widest it may be. */
   readonly cut?: readonly [from: string, to: string];
   readonly reason: string;
@@ -183,6 +185,7 @@ function stretchesOf(from: PlantChain, station: Station, table: RoastTable, judg
         to: clock.words(stretch.to),
         lines: linesOf(stretch.from, stretch.to),
         exitTo: clock.words(stretch.exitTo),
+        at: { from: stretch.from, to: stretch.to, exitTo: stretch.exitTo },
         ...(transit ? { cut: [clock.words(stretch.from + quick), clock.words(stretch.exitTo + slow)] as const } : {}),
         reason: stretch.reason,
         order: rank[stretch.verdict],

@@ -71,6 +71,7 @@ export function judgeTemper(from: PlantChain, state: State, log: Tests, options:
   const ids = from.line && tempererSteps(new Builder(), from.plant, from.bar, from.line);
   if (!station || !ids) throw new NotOnLine(`${from.line?.name ?? from.bar.name} has no temperer, or ${from.bar.name} no chocolate coat`);
   const rows = orderOf(log.clock.seconds, options.until);
+  const beside = untilThen(options.beside ?? {}, options.until);
   const said = [...log.said];
   if (rows.length < log.clock.seconds.length && options.until === undefined) said.push('Tests without a time were left out.');
   const limits = limitsOf(station, log);
@@ -81,7 +82,7 @@ export function judgeTemper(from: PlantChain, state: State, log: Tests, options:
     if (!out(rows[k]!)) continue;
     let end = k;
     while (end + 1 < rows.length && out(rows[end + 1]!)) end++;
-    incidents.push(incident(from, state, ids, log, rows, k, end, limits, options.beside ?? {}));
+    incidents.push(incident(from, state, ids, log, rows, k, end, limits, beside));
     k = end;
   }
   if (log.series.throughput === undefined)
@@ -135,6 +136,18 @@ function orderOf(seconds: Float64Array, until = Infinity): readonly number[] {
   return Array.from(seconds.keys())
     .filter((i) => Number.isFinite(seconds[i]) && seconds[i]! <= until)
     .sort((a, b) => seconds[a]! - seconds[b]!);
+}
+
+/** What the other logs held at that time: nothing that came later may tell what was known then. */
+function untilThen(beside: BesideTemper, until: number | undefined): BesideTemper {
+  if (until === undefined) return beside;
+  const { tunnel, stops, counts } = beside;
+  const then = (values: Float64Array, seconds: Float64Array) => values.map((value, i) => (seconds[i]! <= until ? value : NaN));
+  return {
+    ...(tunnel && { tunnel: { ...tunnel, ...(tunnel.marks ? { marks: then(tunnel.marks, tunnel.clock.seconds) } : {}) } }),
+    ...(stops && { stops: stops.filter(({ to }) => to <= until) }),
+    ...(counts && { counts: { ...counts, bars: then(counts.bars, counts.clock.seconds) } }),
+  };
 }
 
 /** Tests that a trend is drawn through. */

@@ -2,12 +2,20 @@ import type { PlantChain } from './plant-chain.js';
 import type { Clock } from './tables/index.js';
 import type { BesideTemper } from './temper-log.js';
 
+/** A stretch of time whose end may be open, s. */
+export interface OpenSpan {
+  readonly from?: number;
+  readonly to?: number;
+}
+
 /** When the enrobed bars are meant: what must be held, and what the other logs leave of it. */
 export interface TemperWindow {
   /** From the last good test to the first good one after: nothing outside it can be meant. */
   readonly conservative: readonly [from: string, to: string];
   /** What is left when the tunnel and the stops are laid beside it; the same where there is nothing beside. */
   readonly enrobed: readonly [from: string, to: string];
+  /** The same ends, s on the clock of the log; left out where no test bounds them. */
+  readonly at: { readonly conservative: OpenSpan; readonly enrobed: OpenSpan };
   /** min */
   readonly minutes: number;
   /** Why the narrower window may be believed. */
@@ -64,13 +72,19 @@ export function temperWindow(
       lastGood === undefined ? 'start of the log' : words(lastGood),
       nextGood === undefined ? 'end of the log, still open' : words(nextGood),
     ],
-    enrobed: [
-      open.start ? words(Math.floor(start / 60) * 60) : 'start of the log',
-      open.end ? words(Math.ceil(end / 60) * 60) : 'still open',
-    ],
+    enrobed: [open.start ? words(down(start)) : 'start of the log', open.end ? words(up(end)) : 'still open'],
+    at: { conservative: spanOf(lastGood, nextGood), enrobed: spanOf(open.start ? down(start) : undefined, open.end ? up(end) : undefined) },
     minutes: (Math.min(end, clock.seconds.at(-1)!) - Math.max(start, clock.seconds[0]!)) / 60,
     narrowedBy: narrowedBy.filter(Boolean),
   };
+}
+
+// Ends are told in full minutes, the start earlier and the end later.
+const down = (seconds: number): number => Math.floor(seconds / 60) * 60;
+const up = (seconds: number): number => Math.ceil(seconds / 60) * 60;
+
+function spanOf(from: number | undefined, to: number | undefined): OpenSpan {
+  return { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
 }
 
 /** s from the enrober to the tunnel exit, by the transits that the plant wrote; undefined where one is missing. */

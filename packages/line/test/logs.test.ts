@@ -216,6 +216,19 @@ describe('temper over the shift', () => {
     expect(one!.conservative).toEqual(['17 Mar 13:00', 'end of the log, still open']);
   });
 
+  it('what came later is not known at 13:30: neither the stop that ended it nor later marks narrow the window', () => {
+    const log = tests();
+    const [one] = judgeTemper(from, session(), log, { beside: beside(), until: log.clock.seconds[14]! }).incidents;
+    expect(one!.enrobed).toEqual(['17 Mar 13:05', 'still open']);
+    expect(one!.narrowedBy.join(' ')).not.toMatch(/stood until/);
+  });
+
+  it('ends are told as numbers too, open ones left out', () => {
+    const log = tests();
+    const [one] = judgeTemper(from, session(), log, { until: log.clock.seconds[14]! }).incidents;
+    expect(one!.at.conservative).toEqual({ from: Date.UTC(2026, 2, 17, 13) / 1000 });
+  });
+
   it('throughput up, coolant steady: the throughput is named', () => {
     const rows = [
       'time,temper_slope_C_min,coolant_in_C,throughput_kg_h',

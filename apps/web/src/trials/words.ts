@@ -27,7 +27,8 @@ export const kindWords: Readonly<Record<TableKind, string>> = {
   tunnel: 'a tunnel log',
   lanes: 'weights lane by lane',
   stops: 'stops of the line',
-  counts: 'counts of the cutter',
+  counts: 'counts of the cutter and the wrappers',
+  pallets: 'a list of pallets',
   cooks: 'a log of cooks',
 };
 

@@ -1,5 +1,6 @@
 export { BadTable } from './bad-table.js';
 export { tableOf } from './table.js';
+export { readNumbers, textColumn, timeCells } from './columns.js';
 export { headerOf } from './header.js';
 export { readClock, type Clock } from './clock.js';
 export { roastTable, type RoastTable } from './roast-table.js';

@@ -22,8 +22,7 @@ export async function takeFile({ name, bytes, day }: TrialAsks['file']): Promise
   const cells = await cellsOf(name, new Uint8Array(bytes));
   const kind = tableKind(cells, name);
   const part = partOf[kind];
-  if (!part && day === undefined)
-    throw new BadTable(`${name} is a log of ${kind === 'stops' ? 'stops' : 'counts'}, which no trial asks for by itself`);
+  if (!part && day === undefined) throw new BadTable(`${name} is a log of ${kind}, which no trial asks for by itself`);
   const component = kind === 'cooks' ? /^([a-z]+)[_ -]?(batch|cook|kettle)/i.exec(name)?.[1]?.toLowerCase() : undefined;
   const file: HeldFile = {
     name,

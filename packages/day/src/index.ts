@@ -1,0 +1,11 @@
+export { affected, NoWindow, type Affected, type AffectedSet, type AskedWindow, type FollowedWindow } from './affected.js';
+export { countIn, type Counted } from './count.js';
+export { covered, dayLogs, logsUntil, type DayFile, type DayLogs } from './day-logs.js';
+export { flowLog, type FlowLog } from './flow-log.js';
+export { windowsOfCooks, windowsOfRoast, windowsOfTemper, type Asking } from './from-answers.js';
+export { palletLog, type Pallet, type PalletLog } from './pallet-log.js';
+export { placeOf, type Place } from './places.js';
+export { affectedWords, barWords, holdCautions, howWords, openWords, palletWords, setWords, spanWords } from './sentences.js';
+export { merged, type Span } from './spans.js';
+export { arrival } from './standing.js';
+export { timeIn, windowIn } from './when.js';
