@@ -139,6 +139,10 @@ function program(out: Out): Command {
   )
     .argument('[log]', 'CSV or XLSX of cooks: what each reading says, and the corrections that the good ones teach')
     .option('--component <name>', 'which cook; default: the caramel')
+    .option('--counts <file>', 'bars cut and packed, to name bars; default: flow_5min.csv beside the log')
+    .option('--pallets <file>', 'pallets, to name them; default: pallets.csv beside the log')
+    .option('--stops <file>', 'stops of the line; default: stops.csv beside the log')
+    .option('--alone', 'look at no other log')
     .option('--moisture <share>', 'water by the laboratory')
     .option('--temperature <value>', 'end temperature as the probe showed it')
     .option('--refractometer <share>', 'reading of the refractometer')
@@ -204,6 +208,10 @@ function program(out: Out): Command {
     .argument('<log>', 'CSV or XLSX of the roaster, headers with units')
     .option('--station <name>', 'which roaster, where the line has several')
     .option('--raw-moisture <share>', 'raw moisture of the product, where neither the log nor its lots tell')
+    .option('--counts <file>', 'bars cut and packed, to name bars; default: flow_5min.csv beside the log')
+    .option('--pallets <file>', 'pallets, to name them; default: pallets.csv beside the log')
+    .option('--stops <file>', 'stops of the line; default: stops.csv beside the log')
+    .option('--alone', 'look at no other log')
     .action(async (folder, log, options) => (await import('./commands/roast.js')).roastCommand(folder, log, options, out));
   plantCommand(
     top,
@@ -214,10 +222,31 @@ function program(out: Out): Command {
     .argument('<log>', 'CSV or XLSX of temper tests, or of one cooling curve')
     .option('--tunnel <file>', 'log of the tunnel, to narrow the window; default: tunnel.csv beside the log')
     .option('--stops <file>', 'stops of the line; default: stops.csv beside the log')
-    .option('--counts <file>', 'bars cut; default: flow_5min.csv beside the log')
+    .option('--counts <file>', 'bars cut and packed; default: flow_5min.csv beside the log')
+    .option('--pallets <file>', 'pallets, to name them; default: pallets.csv beside the log')
     .option('--alone', 'look at no other log')
     .option('--until <time>', 'as one stood there then: only tests up to this time, such as 13:30')
     .action(async (folder, log, options) => (await import('./commands/temper.js')).temperCommand(folder, log, options, out));
+  plantCommand(
+    top,
+    'affected',
+    'Which bars and pallets a window of the day touches: the set that can be proven, and the safe one',
+    'affected examples/pellamoor examples/pellamoor/days/2026-03-17 --at enrober --from 13:05 --to 14:34',
+  )
+    .argument('<day>', 'folder of the day: counts, pallets and stops as CSV or XLSX')
+    .option('--at <place>', 'slab, cutter, enrober, wrapper, or a place to which the line writes a transit')
+    .option('--from <time>', 'start of the window there, such as 13:05')
+    .option('--to <time>', 'its end')
+    .option(
+      '--window <place=from/to>',
+      'the same in one word, enrober=13:05/14:34; may be repeated: bars of several are counted once',
+      many,
+    )
+    .option('--good <place=from/to>', 'last good reading before and first good one after a window there; may be repeated', many)
+    .option('--counts <file>', 'bars cut and packed; default: flow_5min.csv of the day, else the file whose headings say so')
+    .option('--pallets <file>', 'pallets; default: pallets.csv')
+    .option('--stops <file>', 'stops of the line; default: stops.csv')
+    .action(async (folder, day, options) => (await import('./commands/affected.js')).affectedCommand(folder, day, options, out));
   plantCommand(
     top,
     'tunnel',

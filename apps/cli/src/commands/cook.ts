@@ -7,6 +7,8 @@ import {
   type CookLogAnswer,
   type ElsewhereAnswer,
 } from '@barwright/line';
+import { windowsOfCooks } from '@barwright/day';
+import { follow, followedJson, logsBeside, printFollowed, type BesideOptions } from '../affected.js';
 import { openPlant, type Opened, type PlantOptions } from '../plant.js';
 import { maybeQuantity } from '../quantity-option.js';
 import { readRows } from '../rows.js';
@@ -14,7 +16,7 @@ import { Misused, type Out } from '../out.js';
 import { n, section } from '../say.js';
 import { table } from '../text.js';
 
-interface CookOptions extends PlantOptions {
+interface CookOptions extends PlantOptions, BesideOptions {
   readonly component?: string;
   readonly moisture?: string;
   readonly temperature?: string;
@@ -46,8 +48,9 @@ export async function cookCommand(folder: string, log: string | undefined, optio
   if (log !== undefined) {
     const { name, rows } = await readRows(log);
     const answer = judgeCooks(opened, opened.session, cookTable(rows, name), options.component);
-    if (options.json) out.json(logJson(answer));
-    else printLog(opened, answer, out);
+    const followed = follow(opened, await logsBeside(log, options), windowsOfCooks(answer));
+    if (options.json) out.json({ ...logJson(answer), affected: followedJson(followed) });
+    else printLog(opened, answer, followed, out);
     return;
   }
   if (altitude !== undefined || pressure !== undefined) {
@@ -158,18 +161,18 @@ function printChanges(opened: Opened, changes: BatchAnswer['changes'], out: Out)
   for (const line of table(rows, [false, true, false, true])) out.line(line);
 }
 
-function logJson(answer: CookLogAnswer): unknown {
+function logJson(answer: CookLogAnswer): object {
   return {
     component: answer.component,
     good: answer.good,
     batches: answer.batches,
-    incidents: answer.incidents.map(({ answer: one, ...rest }) => ({ ...rest, answer: batchJson(one) })),
+    incidents: answer.incidents.map(({ answer: one, at: _, ...rest }) => ({ ...rest, answer: batchJson(one) })),
     offsets: answer.offsets,
     said: answer.said,
   };
 }
 
-function printLog(opened: Opened, answer: CookLogAnswer, out: Out): void {
+function printLog(opened: Opened, answer: CookLogAnswer, followed: ReturnType<typeof follow>, out: Out): void {
   const odd = answer.batches.filter(({ verdict }) => verdict !== 'good' && verdict !== 'repeat');
   out.line(
     out.style.strong(
@@ -189,6 +192,7 @@ function printLog(opened: Opened, answer: CookLogAnswer, out: Out): void {
   for (const line of table(rows, [false, false, false, true])) out.line(line);
   for (const { batches, verdict, known, laid, answer: one } of answer.incidents)
     section(out, `${batches.join(', ')}: ${verdict}, told by ${known}${laid ? `, laid ${laid}` : ''}`, one.advice);
+  printFollowed(followed, out);
   section(
     out,
     'What the good cooks teach',

@@ -1,11 +1,13 @@
 import { judgeRoast, roasterNamed, roastTable, type RoastAnswer } from '@barwright/line';
+import { windowsOfRoast } from '@barwright/day';
+import { follow, followedJson, logsBeside, printFollowed, type BesideOptions } from '../affected.js';
 import { openPlant, type PlantOptions } from '../plant.js';
 import { maybeQuantity } from '../quantity-option.js';
 import { readRows } from '../rows.js';
 import type { Out } from '../out.js';
 import { section } from '../say.js';
 
-interface RoastOptions extends PlantOptions {
+interface RoastOptions extends PlantOptions, BesideOptions {
   readonly station?: string;
   readonly rawMoisture?: string;
 }
@@ -17,16 +19,18 @@ export async function roastCommand(folder: string, file: string, options: RoastO
   const { name, rows } = await readRows(file);
   const rawMoisture = maybeQuantity('--raw-moisture', options.rawMoisture, 'fraction', '6.2 %');
   const answer = judgeRoast(opened, station, roastTable(rows, name, station.name), rawMoisture === undefined ? {} : { rawMoisture });
-  if (options.json) out.json(asJson(answer));
-  else print(answer, out);
+  const logs = await logsBeside(file, options);
+  const followed = follow(opened, logs, windowsOfRoast(opened, opened.session, answer, logs));
+  if (options.json) out.json({ ...asJson(answer), affected: followedJson(followed) });
+  else print(answer, followed, out);
 }
 
-function asJson(answer: RoastAnswer): unknown {
+function asJson(answer: RoastAnswer): object {
   const { rows, stretches, ...rest } = answer;
   return {
     ...rest,
     rows: { proven: rows.proven, not_proven: rows.notProven, cannot_tell: rows.cannotTell },
-    stretches: stretches.map(({ exitTo, cut, ...stretch }) => ({
+    stretches: stretches.map(({ exitTo, cut, at: _, ...stretch }) => ({
       ...stretch,
       product_left_by: exitTo,
       ...(cut ? { passes_cutter: cut } : {}),
@@ -34,7 +38,7 @@ function asJson(answer: RoastAnswer): unknown {
   };
 }
 
-function print(answer: RoastAnswer, out: Out): void {
+function print(answer: RoastAnswer, followed: ReturnType<typeof follow>, out: Out): void {
   const { verdict, rows } = answer;
   const words = `${answer.station}: the kill step is ${verdict === 'proven' ? 'proven' : verdict === 'not proven' ? 'not proven' : 'neither proven nor disproven; the log cannot tell'}.`;
   out.line(verdict === 'proven' ? out.style.strong(words) : out.style.act(words));
@@ -54,6 +58,7 @@ function print(answer: RoastAnswer, out: Out): void {
     );
     out.line();
     out.line(out.style.act('Hold that product and every bar made from it.'));
+    printFollowed(followed, out);
   }
   section(
     out,

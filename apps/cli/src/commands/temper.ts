@@ -12,17 +12,16 @@ import {
   type TemperTable,
 } from '@barwright/line';
 import { temperCurve, temperState } from '@barwright/science';
+import { logsUntil, windowsOfTemper } from '@barwright/day';
+import { follow, followedJson, logsBeside, printFollowed, type BesideOptions } from '../affected.js';
 import { openPlant, type Opened, type PlantOptions } from '../plant.js';
 import { readRows } from '../rows.js';
 import { Refused, type Out } from '../out.js';
 import { n, section } from '../say.js';
 
-interface TemperOptions extends PlantOptions {
+interface TemperOptions extends PlantOptions, BesideOptions {
   readonly tunnel?: string;
-  readonly stops?: string;
-  readonly counts?: string;
   readonly until?: string;
-  readonly alone?: boolean;
 }
 
 /** Why temper moved, which bars, how long is left; or the slope of one cooling curve. */
@@ -34,8 +33,10 @@ export async function temperCommand(folder: string, file: string, options: Tempe
   const { beside, used } = await besideOf(file, options);
   const until = options.until === undefined ? undefined : untilOf(read, options.until);
   const answer = judgeTemper(opened, opened.session, read, { beside, ...(until === undefined ? {} : { until }) });
-  if (options.json) out.json(asJson(answer, used));
-  else print(answer, used, out);
+  const logs = await logsBeside(file, options);
+  const followed = follow(opened, until === undefined ? logs : logsUntil(logs, until), windowsOfTemper(answer));
+  if (options.json) out.json({ ...asJson(answer, used), affected: followedJson(followed) });
+  else print(answer, used, followed, out);
 }
 
 /** Logs beside the temper log: those named, else those that lie in its folder under their usual names. */
@@ -111,7 +112,7 @@ function curve(opened: Opened, read: Extract<TemperTable, { kind: 'curve' }>, op
   ]);
 }
 
-function asJson(answer: TemperAnswer, used: readonly string[]): unknown {
+function asJson(answer: TemperAnswer, used: readonly string[]): object {
   return {
     tests: answer.tests,
     beside: used,
@@ -145,17 +146,18 @@ function asJson(answer: TemperAnswer, used: readonly string[]): unknown {
   };
 }
 
-function print(answer: TemperAnswer, used: readonly string[], out: Out): void {
+function print(answer: TemperAnswer, used: readonly string[], followed: ReturnType<typeof follow>, out: Out): void {
   if (answer.incidents.length === 0) out.line(out.style.strong(`Temper held in all ${answer.tests} tests.`));
   for (const one of answer.incidents) {
     const state = one.state === 'out' ? 'Out of its limits' : one.state === 'under' ? 'Under-tempered' : 'Over-tempered';
     out.line(out.style.act(`${state} in the tests from ${one.firstOut} to ${one.lastOut}${one.cause ? `; cause: ${one.cause}` : ''}.`));
     section(out, 'Why', one.why);
-    section(out, 'Which bars', [
+    section(out, 'When they were enrobed', [
       `Enrobed ${one.enrobed[0]} to ${one.enrobed[1]}${one.narrowedBy.length > 0 ? ` (${n(one.minutes, 0)} min)` : ''}. By the tests alone ${one.conservative[0]} to ${one.conservative[1]}: hold that until someone signs for less.`,
       ...one.narrowedBy,
     ]);
   }
+  printFollowed(followed, out);
   section(
     out,
     'Where it is heading, by the last tests',
