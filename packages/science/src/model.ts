@@ -133,14 +133,14 @@ export function runModel(model: Model, raw: Readonly<Record<string, unknown>>): 
 
 /**
  * Outside what the source covers the interval is taken half as wide again, in kind: a factor either way stays a factor, a distance a distance.
- * It does not leave the sign of the low end, nor a share 1.
+ * It does not leave the sign of the low end, nor a share 1, and a factor grows by ten at most.
  */
 function widened(estimate: Estimate, spec: OutputSpec): Estimate {
   const { value, low, high } = estimate;
   if (typeof value !== 'number' || low === undefined || high === undefined) return estimate;
   const byFactor = low > 0 && high > 1.5 * value;
-  const below = byFactor ? value * (low / value) ** 1.5 : low + 0.5 * (low - value);
-  const above = byFactor ? value * (high / value) ** 1.5 : high + 0.5 * (high - value);
+  const below = byFactor ? Math.max(value * (low / value) ** 1.5, low / 10) : low + 0.5 * (low - value);
+  const above = byFactor ? Math.min(value * (high / value) ** 1.5, high * 10) : high + 0.5 * (high - value);
   return {
     value,
     low: low >= 0 ? Math.max(0, below) : below,

@@ -121,3 +121,13 @@ export function driedBeyond(solution: Solution, limit: number): ModelFinding[] {
   if (!(solids > limit)) return [];
   return [{ code: 'OUTSIDE_FITTED_RANGE', message: `the syrup has ${solids.toFixed(4)} solids; the sources cover 0 to ${limit}` }];
 }
+
+/** Where the equations of the salts end: their saturated solutions at 25 °C, and a little more. */
+const saturatedSalts: Readonly<Record<string, number>> = { salt: 0.3, potassium_chloride: 0.3, calcium_chloride: 0.47 };
+
+/** The finding that a brine is stronger than any that was measured. */
+export function brineBeyond(solute: string, solids: number): ModelFinding[] {
+  const limit = saturatedSalts[solute];
+  if (limit === undefined || solids <= limit) return [];
+  return [{ code: 'OUTSIDE_FITTED_RANGE', message: `solids is ${solids}; ${solute.replace('_', ' ')} is saturated below ${limit}` }];
+}

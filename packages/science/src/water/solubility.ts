@@ -107,7 +107,7 @@ export function solubility(sugar: SolubleSugar, t: Celsius): MassFraction {
   if (sugar === 'sucrose') return sucroseSolubility(t) / (1 + sucroseSolubility(t));
   if (sugar === 'lactose') return lactoseFinalSolubility(t) / (1 + lactoseFinalSolubility(t));
   const [low, high] = solubilityRanges[sugar];
-  requireRange('temperature_c', t, [Math.max(0, low - 20), high + 20], 'hartel-2011');
+  requireRange('temperature_c', t, [Math.max(0, low - 20), high + 20], `the table of ${sugar}`);
   const [temperatures, percents] = tables[sugar];
   const ratio = Math.exp(
     interpolate(

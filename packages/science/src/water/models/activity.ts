@@ -1,7 +1,7 @@
 import { defineModel } from '../../model.js';
 import { waterActivity, waterForActivity } from '../activity.js';
 import { groverActivity, moneyBornActivity, norrishActivity, rossActivity } from '../firstEstimates.js';
-import { dissolvedInputs, driedBeyond, mixtureOf, singleSolution, soluteInput, waterInput } from '../mixture.js';
+import { brineBeyond, dissolvedInputs, driedBeyond, mixtureOf, singleSolution, soluteInput, waterInput } from '../mixture.js';
 import { dissolvedSolids } from '../solution.js';
 import { activityEstimate } from '../spread.js';
 
@@ -42,6 +42,7 @@ export const soluteActivityModel = defineModel({
   run: ({ solute, solids, temperature_c }) => ({
     water_activity: activityEstimate(waterActivity(singleSolution(solute, solids), temperature_c), 'one solute'),
   }),
+  remarks: ({ solute, solids }) => brineBeyond(solute, solids),
 });
 
 export const syrupActivityModel = defineModel({

@@ -3,7 +3,7 @@ import { defineModel } from '../../model.js';
 import { waterActivity } from '../activity.js';
 import { boilingPoint, boilingPressures, boilingSensitivity, waterForBoiling } from '../boiling.js';
 import { freezingPoint } from '../freezing.js';
-import { dissolvedInputs, driedBeyond, mixtureOf, singleSolution, soluteInput, waterInput } from '../mixture.js';
+import { brineBeyond, dissolvedInputs, driedBeyond, mixtureOf, singleSolution, soluteInput, waterInput } from '../mixture.js';
 import { dissolvedSolids, type Solution } from '../solution.js';
 import { activityEstimate, boilingEstimate } from '../spread.js';
 
@@ -60,6 +60,7 @@ export const soluteBoilingModel = defineModel({
   sources: ['starzak-peacock-1997', 'norrish-1966', 'miner-dalton-1953', 'tang-1986', 'iapws-if97'],
   standing: 'memory',
   run: ({ solute, solids, pressure_pa }) => boilingOutputs(singleSolution(solute, solids), pressure_pa, 'one solute'),
+  remarks: ({ solute, solids }) => brineBeyond(solute, solids),
 });
 
 export const syrupBoilingModel = defineModel({

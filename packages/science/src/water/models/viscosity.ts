@@ -15,12 +15,15 @@ const temperature = {
 const viscosity = { key: 'viscosity_pa_s', unit: 'Pa·s', meaning: 'dynamic viscosity, Newtonian' } as const;
 /** 8 % to 74 %, then twice as wide for every 4 points; below 10 °C the equation runs 10 to 15 % above the old tables at 0 °C. */
 const spread = (solids: number, t: number): number => (1.08 + 0.01 * Math.max(0, 10 - t)) * 2 ** Math.max(0, (solids - 0.76) / 0.04);
-/** Thickening powers were taken from solutions of 10 to 58 %: above half solids what is not sucrose adds up to a factor of 1.8 at 80 %. */
-function carriedOver(solution: Solution): number {
+/**
+ * Thickening powers were taken from solutions of 10 to 58 %: above half solids what is not sucrose adds up to a factor of 1.8 at 80 %. It
+ * counts where it is more than what the thick sucrose solution itself leaves open.
+ */
+function syrupSpread(solution: Solution, equivalent: number, t: number): number {
   const dry = dissolvedSolids(solution);
-  if (dry === 0) return 1;
-  const others = 1 - (solution.sucrose ?? 0) / dry;
-  return 1.15 * (1 + 0.8 * others * Math.max(0, (dry / (dry + solution.water) - 0.5) / 0.3));
+  const others = dry > 0 ? 1 - (solution.sucrose ?? 0) / dry : 0;
+  const carried = 1.08 * (1 + 0.8 * others * Math.max(0, (dry / (dry + solution.water) - 0.5) / 0.3));
+  return 1.15 * Math.max(spread(equivalent, t), carried);
 }
 const around = (value: number, factor: number) => ({ value, low: value / factor, high: value * factor });
 
@@ -48,7 +51,7 @@ export const syrupViscosityModel = defineModel({
     const solution = mixtureOf(x);
     const equivalent = sucroseEquivalent(solution);
     return {
-      viscosity_pa_s: around(syrupViscosity(solution, x.temperature_c), spread(equivalent, x.temperature_c) * carriedOver(solution)),
+      viscosity_pa_s: around(syrupViscosity(solution, x.temperature_c), syrupSpread(solution, equivalent, x.temperature_c)),
       sucrose_equivalent: equivalent,
     };
   },
