@@ -27,6 +27,6 @@ export const driestBoiled = 0.965;
  */
 export function boilingEstimate(value: number, elevation: number, kind: 'one solute' | 'mixture', solids = 0): Estimate {
   const dry = 500 * Math.max(0, solids - driestBoiled);
-  const spread = (kind === 'mixture' ? 0.4 + 0.13 * elevation : 0.2 + 0.13 * elevation) + dry;
+  const spread = (kind === 'mixture' ? 0.4 + 0.13 * elevation : 0.3 + 0.13 * elevation) + dry;
   return { value, low: value - spread, high: value + spread };
 }

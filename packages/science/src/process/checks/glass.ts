@@ -71,7 +71,9 @@ export const glassChecks: readonly Check[] = [
   ...rows({ model: 'glass_transition.solid', kind: 'measured', source: 'glass-data-base', standing: 'found' }, [
     ['tg-sorbitol-measured', solid('sorbitol'), 'glass_transition_c', -0.15, 6],
     ['tg-erythritol-measured', solid('erythritol'), 'glass_transition_c', -59.7, 8],
-    ['tg-isomalt-measured', solid('isomalt'), 'glass_transition_c', 63.6, 1, 'The value in use.'],
+  ]),
+  ...rows({ model: 'glass_transition.solid', kind: 'code', source: 'glass-data-base', standing: 'found' }, [
+    ['tg-isomalt-in-use', solid('isomalt'), 'glass_transition_c', 63.6, 0.1],
   ]),
   ...rows({ model: 'glass_transition.solid', kind: 'measured', source: 'roos-1993', standing: 'memory' }, [
     ['tg-prime-sucrose', solid('sucrose', 0.183), 'glass_transition_c', -46, 5, 'Maximally freeze-concentrated solution.'],

@@ -28,7 +28,7 @@ const endTemperature = temperature('end_temperature_c', 'end temperature, where 
 });
 
 /** The boiling models carry a kelvin or so on the syrups of real recipes; so do these. */
-const kelvins = 1.5;
+const kelvins = 2;
 
 export const cookingModels: readonly Model[] = [
   defineModel({

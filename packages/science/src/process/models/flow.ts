@@ -106,7 +106,7 @@ export const flowModels: readonly Model[] = [
       const water = syrupWater(of, stateOf(x));
       return {
         viscosity_pa_s: syrupEstimate(concentratedSyrupViscosity(of, x.temperature_c, stateOf(x)), water, x.temperature_c - tg),
-        glass_transition_c: glassEstimate(tg, 8),
+        glass_transition_c: glassEstimate(tg, 10),
         moisture: water,
       };
     },

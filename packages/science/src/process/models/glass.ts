@@ -108,7 +108,7 @@ export const glassModels: readonly Model[] = [
     standing: 'found',
     run: (x) => {
       const [tg, k] = tables[x.material as keyof typeof tables];
-      return { glass_transition_c: glassEstimate(gordonTaylor(tg, k, x.water), 8), gordon_taylor_k: k };
+      return { glass_transition_c: glassEstimate(gordonTaylor(tg, k, x.water), 10), gordon_taylor_k: k };
     },
   }),
   defineModel({
@@ -140,7 +140,7 @@ export const glassModels: readonly Model[] = [
     outputs: [tgOutput],
     sources: ['gordon-taylor-table-2016', 'gordon-taylor-1952', 'fox-1956'],
     standing: 'secondhand',
-    run: (x) => ({ glass_transition_c: glassEstimate(glassTransition(compositionOf(x), x.rule as GlassRule, stateOf(x)), 8) }),
+    run: (x) => ({ glass_transition_c: glassEstimate(glassTransition(compositionOf(x), x.rule as GlassRule, stateOf(x)), 10) }),
     remarks: scaled,
   }),
   defineModel({

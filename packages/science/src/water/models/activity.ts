@@ -87,7 +87,8 @@ export const syrupWaterModel = defineModel({
     const at = (aw: number): number => waterForActivity(solution, Math.min(0.99999, Math.max(1e-4, aw)), x.temperature_c);
     const water = at(x.water_activity);
     const { low, high } = activityEstimate(x.water_activity, 'mixture');
-    const [less, more] = [at(low!), at(high!)];
+    // Tables of sorbed water differ by a seventh beyond what the activity leaves open.
+    const [less, more] = [at(low!) / 1.15, at(high!) * 1.15];
     return {
       moisture: { value: water / (water + solids), low: less / (less + solids), high: more / (more + solids) },
       water: { value: water, low: less, high: more },

@@ -27,7 +27,7 @@ export const sucroseDensityModel = defineModel({
   run: ({ solids, temperature_c }) => ({
     density_kg_m3: within(
       sucroseSolutionDensity(solids, temperature_c),
-      0.3 + 0.01 * Math.abs(temperature_c - 20) + 3 * Math.max(0, solids - 0.6),
+      0.6 + 0.01 * Math.abs(temperature_c - 20) + 3 * Math.max(0, solids - 0.6),
     ),
     specific_gravity: specificGravity(solids),
   }),
@@ -47,6 +47,9 @@ export const syrupDensityModel = defineModel({
   },
 });
 
+/** Tables of densities part by 0.5 kg/m³, above 70 % by up to 1. */
+const densityBrix = (brix: number) => within(brix, 0.1 + 0.006 * Math.max(0, brix - 70));
+
 export const brixModel = defineModel({
   id: 'brix.from_density',
   title: 'Degrees Brix of a density',
@@ -58,7 +61,7 @@ export const brixModel = defineModel({
   outputs: [{ key: 'brix', unit: '%', meaning: 'grams of sucrose per 100 g of solution' }],
   sources: ['icumsa-sucrose-density'],
   standing: 'found',
-  run: ({ density_kg_m3, temperature_c }) => ({ brix: within(100 * brixOfDensity(density_kg_m3, temperature_c), 0.08) }),
+  run: ({ density_kg_m3, temperature_c }) => ({ brix: densityBrix(100 * brixOfDensity(density_kg_m3, temperature_c)) }),
 });
 
 export const baumeModel = defineModel({

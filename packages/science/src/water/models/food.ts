@@ -162,7 +162,7 @@ export const foodBoilingModel = defineModel({
   run: (x) => {
     const t = boilingPointOf(foodOf(x), x.pressure_pa);
     const rise = t - saturationTemperature(x.pressure_pa);
-    const spread = 0.4 + 0.15 * rise;
+    const spread = 0.6 + 0.2 * rise;
     return {
       boiling_point_c: { value: t, low: t - spread, high: t + spread },
       elevation_k: { value: rise, low: rise - spread, high: rise + spread },

@@ -64,8 +64,15 @@ export const sugarSolubilityModel = defineModel({
   standing: 'memory',
   run: ({ sugar, temperature_c }) => {
     const solids = solubility(sugar as SolubleSugar, temperature_c);
-    // Tables of the common sugars differ by a point, those of the others by three, sorbitol by five; lactose at the boil by four.
-    const spread = sugar === 'sorbitol' ? 0.05 : measuredWell.has(sugar) ? 0.01 + 0.003 * Math.max(0, temperature_c - 89) : 0.03;
+    // Tables of the common sugars differ by a point, commercial glucose by two, the others by three, sorbitol by five, lactose at the boil by four.
+    const spread =
+      sugar === 'sorbitol'
+        ? 0.05
+        : sugar === 'glucose'
+          ? 0.02
+          : measuredWell.has(sugar)
+            ? 0.01 + 0.003 * Math.max(0, temperature_c - 89)
+            : 0.03;
     const [low, high] = [Math.max(0, solids - spread), Math.min(0.999, solids + spread)];
     return {
       solids: { value: solids, low, high },
