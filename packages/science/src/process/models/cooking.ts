@@ -27,7 +27,7 @@ const endTemperature = temperature('end_temperature_c', 'end temperature, where 
   possible: [40, 199],
 });
 
-/** The boiling models carry a kelvin or so on the syrups of real recipes; so do these. */
+/** The boiling models carry a kelvin or two on the syrups of real recipes; so do these. */
 const kelvins = 2;
 
 export const cookingModels: readonly Model[] = [
