@@ -183,6 +183,19 @@ function program(out: Out): Command {
     .option('--air <temperature>', 'air of the cooler')
     .option('--rate <rate>', 'another line speed')
     .action(async (folder, options) => (await import('./commands/slab.js')).slabCommand(folder, options, out));
+  plantCommand(
+    top,
+    'foam',
+    'A whipped mass that came out light or dense, another whip, a weak albumen; or a log of whipped batches',
+    'foam examples/pellamoor --density "0.965 g/cm³"',
+  )
+    .argument('[log]', 'CSV or XLSX of whipped batches: cause of each that is out, and what the good ones teach')
+    .option('--component <name>', 'which whipped component; default: the first')
+    .option('--density <value>', 'density by the cup')
+    .option('--pressure <value>', 'absolute pressure in the whip')
+    .option('--temperature <value>', 'temperature in the whip')
+    .option('--power <share>', 'gas that the albumen holds, of what a good lot holds')
+    .action(async (folder, log, options) => (await import('./commands/foam.js')).foamCommand(folder, log, options, out));
   plantCommand(top, 'speed', 'What breaks first at another line speed', 'speed examples/pellamoor --rate "1050 bars/min"')
     .requiredOption('--rate <rate>', 'bars a minute')
     .option('--margin <share>', 'share of each station that is kept free to catch up; default 5 %')

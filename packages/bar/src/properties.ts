@@ -15,6 +15,7 @@ import {
 import { activitySteps } from './activity.js';
 import { density, lookOfWritten, percent, vector, windowOf, type Builder } from './builder.js';
 import { flowSteps } from './flow.js';
+import { foamSteps } from './foam.js';
 import type { Part } from './parts.js';
 import { sugarStateSteps } from './sugar-state.js';
 
@@ -58,6 +59,7 @@ export function propertySteps(b: Builder, plant: Plant, component: Component, pa
   sugarStateSteps(b, component);
   flowSteps(b, component);
   densitySteps(b, component);
+  foamSteps(b, component);
   b.step({
     title: 'Specific heat by composition',
     inputs: [inside],

@@ -67,6 +67,8 @@ export { drivenByTemperature, type Driven } from './drive.js';
 export { cookChoices, NoCook } from './cook-curve.js';
 export { batchAnswer, type BatchAnswer, type BatchReadings, type Change, type Neighbours } from './cook-batch.js';
 export { judgeCooks, type LaidSpan, type CookLogAnswer, type JudgedBatch, type LearnedOffset } from './cook-log.js';
+export { foamAnswer, NoFoam, whippedComponents, type FoamAnswer, type FoamAsked } from './foam.js';
+export { judgeFoam, type FoamLogAnswer, type MeanOf, type WhippedBatch } from './foam-log.js';
 export { layerSlump, type LayerSlump } from './slump.js';
 export { cookElsewhere, type CookThere, type Elsewhere, type ElsewhereAnswer } from './cook-elsewhere.js';
 export { deliveryAnswer, NoSyrup, type Delivered, type DeliveryAnswer, type DeliveryEffect } from './delivery.js';

@@ -101,7 +101,7 @@ describe('a log of cooks', () => {
         ],
         'y.csv',
       ),
-    ).toThrow(/moisture is expected/);
+    ).toThrow(/a moisture or a density is expected/);
   });
 });
 

@@ -10,6 +10,7 @@ export const trialParts = [
   'syrup',
   'pressure',
   'blend',
+  'foam',
   'slab',
   'lots',
   'roasts',

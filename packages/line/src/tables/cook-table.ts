@@ -18,6 +18,12 @@ export interface CookTable {
   readonly viscosity?: Float64Array;
   readonly depositTemperature?: Float64Array;
   readonly density?: Float64Array;
+  /** Of whipped mass: pressure in the whip, Pa absolute, as it is sheeted, °C, and how thick, m. */
+  readonly whipPressure?: Float64Array;
+  readonly sheetTemperature?: Float64Array;
+  readonly sheetThickness?: Float64Array;
+  /** Lot of what makes it foam, for each batch. */
+  readonly foamerLots?: readonly string[];
   readonly said: readonly string[];
 }
 
@@ -34,6 +40,9 @@ const wanted = {
   viscosity: { what: 'viscosity', match: /viscosity/, dimension: 'viscosity', unit: 'Pa·s' },
   depositTemperature: { what: 'deposit temperature', match: /deposit.*temp|laying temp/, dimension: 'temperature', unit: '°C' },
   density: { what: 'density', match: /density/, dimension: 'density', unit: 'g/cm³' },
+  whipPressure: { what: 'whipping pressure', match: /(whip|beat).*press|press.*(whip|beat)/, dimension: 'pressure', unit: 'bar' },
+  sheetTemperature: { what: 'sheet temperature', match: /(sheet|slab).*temp/, dimension: 'temperature', unit: '°C' },
+  sheetThickness: { what: 'sheet thickness', match: /(sheet|layer|slab).*thick|^thickness/, dimension: 'length', unit: 'mm' },
 } as const satisfies Readonly<Record<string, Wanted>>;
 
 /** A log of cooks: a name and a time for each batch, and at least one of temperature, refractometer and moisture. @throws BadTable */
@@ -51,16 +60,22 @@ export function cookTable(rows: readonly (readonly string[])[], name: string): C
     viscosity: read('viscosity'),
     depositTemperature: read('depositTemperature'),
     density: read('density'),
+    whipPressure: read('whipPressure'),
+    sheetTemperature: read('sheetTemperature'),
+    sheetThickness: read('sheetThickness'),
   };
-  if (!found.temperature && !found.refractometer && !found.moisture)
-    throw new BadTable(`${name} has the columns ${headers(table)}; a cook temperature, a refractometer reading or a moisture is expected`);
+  if (!found.temperature && !found.refractometer && !found.moisture && !found.density)
+    throw new BadTable(
+      `${name} has the columns ${headers(table)}; a cook temperature, a refractometer reading, a moisture or a density is expected`,
+    );
   const names = textColumn(table, /^(batch|cook|lot|load|no|number)\b(?!.*(end|temp))/) ?? table.rowNumbers.map((row) => `line ${row}`);
+  const foamerLots = textColumn(table, /albumen|foam(er|ing)|whipping agent|egg/);
   const clocks = {
     reported: clockOf(table, /reported|result at|told at/),
     laidFrom: clockOf(table, /use start|laid from|use from|start of use/),
     laidTo: clockOf(table, /use end|laid to|use to|end of use/),
   };
-  const present = Object.fromEntries(Object.entries({ ...found, ...clocks }).filter(([, value]) => value !== undefined));
+  const present = Object.fromEntries(Object.entries({ ...found, ...clocks, foamerLots }).filter(([, value]) => value !== undefined));
   return { names, clock: end, said: [...said, ...end.said], ...present };
 }
 

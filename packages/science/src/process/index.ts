@@ -33,7 +33,7 @@ export {
   type DensityConsequence,
 } from './foaming/consequence.js';
 export { cupDensity, densityWithInclusions, type CupReading } from './foaming/cup.js';
-export { gasExpansion, whippedDensity, whippingPressure, type GasState, type WhippedFoam } from './foaming/whipping.js';
+export { gasExpansion, holdUpFor, whippedDensity, whippingPressure, type GasState, type WhippedFoam } from './foaming/whipping.js';
 export { nusseltCylinder, nusseltFlatPlate, nusseltHorizontalCylinder, nusseltVerticalPlate } from './heat/convection.js';
 export { effectiveness, mixedTemperature, type Arrangement } from './heat/exchange.js';
 export { laminarPipeDrop, pumpWarming, workWarming } from './heat/mechanical.js';

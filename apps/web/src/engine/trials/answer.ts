@@ -3,6 +3,7 @@ import { trialParts, type AskedFor, type TrialLine, type TrialPart, type TrialSh
 import { batchSheet } from './batch.js';
 import { coatSheet } from './coat.js';
 import { cooksSheet } from './cooks.js';
+import { foamSheet } from './foam.js';
 import { flowSheet } from './flow.js';
 import { lotsSheet } from './lots.js';
 import { namesSheet } from './names.js';
@@ -33,6 +34,7 @@ const answering: Readonly<Record<PromptPart, Answering>> = {
   window: windowSheet,
   syrup: syrupSheet,
   pressure: pressureSheet,
+  foam: foamSheet,
   slab: slabSheet,
   lots: lotsSheet,
   roasts: roastsSheet,

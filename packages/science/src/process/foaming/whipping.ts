@@ -74,3 +74,23 @@ export function whippingPressure(
   const vapour = whip.waterActivity * saturationPressure(whip.temperature);
   return vapour + expansion * dryGas(after) * (whip.temperature + 273.15);
 }
+
+/**
+ * Gas that the whip must hold for a density outside: `whippedDensity` turned round.
+ *
+ * @param wanted - density after the whip, kg/m³, above 0 and not above the gas-free one
+ * @returns gas by volume of foam inside the whip, 0 to 1
+ * @throws OutOfRange, NoSolution where the mass would boil
+ */
+export function holdUpFor(
+  wanted: KilogramPerCubicMetre,
+  gasFreeDensity: KilogramPerCubicMetre,
+  whip: GasState,
+  after: GasState,
+  kept = 1,
+): VolumeFraction {
+  if (!(wanted > 0 && wanted <= gasFreeDensity)) throw new OutOfRange('density', wanted, [0, gasFreeDensity], 'ideal-gas');
+  requireRange('share of gas kept', kept, [Number.MIN_VALUE, 1], 'ideal-gas');
+  const inside = (gasFreeDensity / wanted - 1) / (gasExpansion(whip, after) * kept);
+  return inside / (1 + inside);
+}
