@@ -45,13 +45,32 @@ describe('the trials', { timeout: 2 * patience }, () => {
     const page = await at.page();
     await open(page);
     expect(await title(page)).toBe('Four of these ask for a person.');
-    expect(await page.locator('.trial-line').count()).toBe(15);
+    expect(await page.locator('.trial-line').count()).toBe(16);
     expect(plain(await page.locator('.sub').innerText())).toContain('6 logs of 17 March 2026');
     await page.locator('.trial-line', { has: page.locator('.trial-line-name', { hasText: /^Temper$/ }) }).click();
     await page.waitForURL(/\/trials\/temper$/);
     await titled(page, 'the coolant supply moved it, not the throughput');
     await page.goBack();
     await page.waitForSelector('.trial-line');
+    expect(at.complaints).toEqual([]);
+  });
+
+  it('tell what a weak albumen does, and what a cup says of it', async () => {
+    const page = await at.page();
+    await open(page, '/foam');
+    await titled(page, 'holds 35 % air, as it is meant to');
+    const held = page.getByLabel('Gas held, of a good lot');
+    await held.fill('80');
+    await held.press('Enter');
+    await titled(page, 'Nougat at 0.990 g/cm³ is too dense: 31 % air in place of 35 %.');
+    await page.waitForURL(/ask=power:80/);
+    await page.getByRole('button', { name: 'As it is now' }).click();
+    await titled(page, 'holds 35 % air');
+    const cup = page.getByLabel('Density by the cup');
+    await cup.fill('0.91');
+    await cup.press('Enter');
+    await titled(page, 'is inside its window');
+    expect(await page.locator('.sub').innerText()).toContain('Do nothing');
     expect(at.complaints).toEqual([]);
   });
 

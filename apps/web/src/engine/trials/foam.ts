@@ -153,8 +153,12 @@ function gasTable(words: Words, answer: FoamAnswer, c: string): FigureTable {
     rows: [
       { name: 'overrun', id: `${c}.overrun`, cells: [{ text: percent(answer.overrun.before, 0), id: `${c}.overrun` }, { text: percent(answer.overrun.after, 0) }] }, // prettier-ignore
       { name: 'gas inside the whip, share of volume', id: `${c}.gas_held`, cells: [words.chainCell(`${c}.gas_held`, session), { text: percent(answer.held.now) }] }, // prettier-ignore
-      ...words.chainRow(`${c}.density_per_tenth_bar`, session, session).map(({ cells, ...row }) => ({ ...row, cells: [cells[0]!, { text: '' }] })),
-      ...words.chainRow(`${c}.density_per_ten_kelvin`, session, session).map(({ cells, ...row }) => ({ ...row, cells: [cells[0]!, { text: '' }] })),
+      ...words
+        .chainRow(`${c}.density_per_tenth_bar`, session, session)
+        .map(({ cells, ...row }) => ({ ...row, cells: [cells[0]!, { text: '' }] })),
+      ...words
+        .chainRow(`${c}.density_per_ten_kelvin`, session, session)
+        .map(({ cells, ...row }) => ({ ...row, cells: [cells[0]!, { text: '' }] })),
       { name: 'pressure that would bring the aim', cells: [{ text: '–' }, { text: words.amount(answer.restore.pressure, bar) }] },
     ],
   };
