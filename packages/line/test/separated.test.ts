@@ -63,6 +63,7 @@ describe('what a table holds', () => {
     'lane_weights_hourly.csv': 'lanes',
     'lot_use.csv': 'stops',
     'nougat_batches.csv': 'cooks',
+    'pallets.csv': 'pallets',
     'peanut_roast.csv': 'roast',
     'stops.csv': 'stops',
     'temper.csv': 'temper',
