@@ -174,6 +174,22 @@ describe('the trials', { timeout: 2 * patience }, () => {
     expect(at.complaints).toEqual([]);
   });
 
+  it('name the bars and pallets of the wet cooks, drawn between two rulers, and take pallets brought by hand', async () => {
+    const page = await at.page();
+    await open(page, '/cooks');
+    await titled(page, 'C06 to C08');
+    await page.waitForFunction(() => document.querySelector('.sub')?.textContent?.includes('P018 to P029'));
+    const drawn = page.getByRole('img', { name: /^From laid to the pallets: packed/ });
+    expect(await drawn.locator('text', { hasText: 'P018' }).count()).toBe(1);
+    const rows = page.getByRole('region', { name: 'Pallets to hold' }).getByRole('row');
+    expect(await rows.count()).toBe(13);
+    expect(await page.getByRole('region', { name: 'Mind the hold' }).innerText()).toContain('only a named person may release');
+    await drop(page, 'pallets.csv', 'pallet,first_pack,last_pack\nA1,2026-03-17T11:30,2026-03-17T12:30\nA2,2026-03-17T12:31,\n');
+    await page.waitForFunction(() => document.querySelector('.sub')?.textContent?.includes('on 2 pallets, A1, A2'));
+    expect(await page.locator('.drop-said').innerText()).toContain('pallets.csv: a list of pallets');
+    expect(at.complaints).toEqual([]);
+  });
+
   it('say of each file that cannot be read what came and what was expected', async () => {
     const page = await at.page();
     await open(page);

@@ -56,6 +56,7 @@ export {
 export { dayLine, type DayLineDrawing, type DayLineSpec } from './day-line.js';
 export { lanes, type LanesDrawing, type LanesSpec } from './lanes.js';
 export { traces, type Trace, type TracesDrawing, type TracesSpec } from './traces.js';
+export { followed, type FollowedDrawing, type FollowedPallet, type FollowedRow, type FollowedSpan, type FollowedSpec } from './followed.js';
 export { reach, type ReachDrawing, type ReachSpec } from './reach.js';
 export { belt, type BeltDrawing, type BeltSpec } from './belt.js';
 export { through, throughCut, type ThroughDrawing, type ThroughSpec } from './through.js';

@@ -218,7 +218,7 @@ function incident(
       log.clock,
       first === 0 ? undefined : seconds[rows[first - 1]!]!,
       seconds[rows[last + 1] ?? -1],
-      { from: seconds[rows[first]!]!, to: seconds[rows[last]!]! },
+      { from: seconds[rows[first]!]!, to: seconds[rows[last]!]!, known: seconds[rows.at(-1)!]! },
       beside,
     ),
   };

@@ -16,7 +16,7 @@ export interface TemperWindow {
   readonly enrobed: readonly [from: string, to: string];
   /** The same ends, s on the clock of the log; left out where no test bounds them. */
   readonly at: { readonly conservative: OpenSpan; readonly enrobed: OpenSpan };
-  /** min */
+  /** min; of an open window until the last test */
   readonly minutes: number;
   /** Why the narrower window may be believed. */
   readonly narrowedBy: readonly string[];
@@ -31,7 +31,7 @@ export function temperWindow(
   clock: Clock,
   lastGood: number | undefined,
   nextGood: number | undefined,
-  out: { readonly from: number; readonly to: number },
+  out: { readonly from: number; readonly to: number; readonly known: number },
   { tunnel, stops }: BesideTemper,
 ): TemperWindow {
   const words = clock.words;
@@ -74,7 +74,7 @@ export function temperWindow(
     ],
     enrobed: [open.start ? words(down(start)) : 'start of the log', open.end ? words(up(end)) : 'still open'],
     at: { conservative: spanOf(lastGood, nextGood), enrobed: spanOf(open.start ? down(start) : undefined, open.end ? up(end) : undefined) },
-    minutes: (Math.min(end, clock.seconds.at(-1)!) - Math.max(start, clock.seconds[0]!)) / 60,
+    minutes: (Math.min(end, out.known) - Math.max(start, clock.seconds[0]!)) / 60,
     narrowedBy: narrowedBy.filter(Boolean),
   };
 }

@@ -221,6 +221,7 @@ describe('temper over the shift', () => {
     const [one] = judgeTemper(from, session(), log, { beside: beside(), until: log.clock.seconds[14]! }).incidents;
     expect(one!.enrobed).toEqual(['17 Mar 13:05', 'still open']);
     expect(one!.narrowedBy.join(' ')).not.toMatch(/stood until/);
+    expect(one!.minutes).toBeCloseTo(25, 0);
   });
 
   it('ends are told as numbers too, open ones left out', () => {

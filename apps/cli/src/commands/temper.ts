@@ -153,7 +153,7 @@ function print(answer: TemperAnswer, used: readonly string[], followed: ReturnTy
     out.line(out.style.act(`${state} in the tests from ${one.firstOut} to ${one.lastOut}${one.cause ? `; cause: ${one.cause}` : ''}.`));
     section(out, 'Why', one.why);
     section(out, 'When they were enrobed', [
-      `Enrobed ${one.enrobed[0]} to ${one.enrobed[1]}${one.narrowedBy.length > 0 ? ` (${n(one.minutes, 0)} min)` : ''}. By the tests alone ${one.conservative[0]} to ${one.conservative[1]}: hold that until someone signs for less.`,
+      `Enrobed ${one.enrobed[1] === 'still open' ? `from ${one.enrobed[0]} on, still open` : `${one.enrobed[0]} to ${one.enrobed[1]}`}${one.narrowedBy.length > 0 ? ` (${n(one.minutes, 0)} min)` : ''}. By the tests alone ${one.conservative[0]} to ${one.conservative[1]}: hold that until someone signs for less.`,
       ...one.narrowedBy,
     ]);
   }

@@ -29,8 +29,8 @@ export function Drop({ files, bring }: { readonly files: Files; readonly bring: 
         />
       </p>
       <p className="caption">
-        The table of a viscometer, a log of cooks, a roast log, temper tests or a cooling curve, a tunnel log, weights by lane: told apart
-        by their headings. Nothing is stored; it lasts as long as this page.
+        The table of a viscometer, a log of cooks, a roast log, temper tests or a cooling curve, a tunnel log, weights by lane, counts,
+        pallets and stops: told apart by their headings. Nothing is stored; it lasts as long as this page.
       </p>
       <div role="status" className="drop-said">
         {brought.map(({ name, kind, rows }) => (

@@ -1,3 +1,4 @@
+import { windowsOfCooks } from '@barwright/day';
 import { traces, type Trace } from '@barwright/drawing';
 import { cookChoices, cookTable, judgeCooks, NotOnLine, type CookLogAnswer, type CookTable } from '@barwright/line';
 import type { Engine } from '../engine.js';
@@ -5,6 +6,7 @@ import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol
 import { clockEnds, clockTicks, inOrder } from './clock-ticks.js';
 import { percent, slumpPlate } from './cook-words.js';
 import { fileOf, filesOf, keyOf } from './files.js';
+import { followedParts, logsBeside } from './followed.js';
 import { capital, cautions, choiceField, looks, n, saying, sentences, span, Words } from './words.js';
 
 /** A log of cooks: which batches were not what they should be, by which reading, and what the good ones teach. */
@@ -25,11 +27,13 @@ export function cooksSheet(engine: Engine, asked: AskedFor, width: number): Tria
   const held = answer.incidents.filter(({ verdict }) => verdict !== 'unconfirmed');
   const lone = answer.incidents.filter(({ verdict }) => verdict === 'unconfirmed');
   const [first] = held;
+  const bars = followedParts(engine, windowsOfCooks(answer), logsBeside(file), width);
   return {
     part: 'cooks',
     ...(first ? { mark: 'act' as const } : lone.length > 0 ? { mark: 'seen' as const } : {}),
     title: titleOf(answer),
     sub: sentences(
+      bars.sub,
       first?.laid !== undefined && `Laid ${spanOf(first.laid)}; the first reading that tells was there at ${first.known}`,
       first?.answer.probe?.contradicts === true &&
         `Cook to ${words.amount(first.answer.probe.indicated, looks.celsius)} as the probe shows it until it is checked`,
@@ -37,10 +41,11 @@ export function cooksSheet(engine: Engine, asked: AskedFor, width: number): Tria
     ),
     fields: choiceField('file', 'Log', keyOf(file), filesOf('cooks').map((one) => ({ value: keyOf(one), text: keyOf(one) }))), // prettier-ignore
     knobs: [],
-    plates: [plate(words, log, answer, width), ...slumpPlate(first?.answer.slump, width)],
-    tables: [batchTable(answer), ...offsetTable(words, answer)],
+    plates: [plate(words, log, answer, width), ...bars.plates, ...slumpPlate(first?.answer.slump, width)],
+    tables: [...bars.tables, batchTable(answer), ...offsetTable(words, answer)],
     said: [
       ...answer.incidents.flatMap(({ batches, verdict, answer: one }) => saying(`${batches.join(', ')}: ${verdict}`, one.advice)),
+      ...bars.said,
       ...saying('How the log was read', answer.said),
       ...cautions(['Hot mass above 110 °C sticks and burns deep; samples and probe checks by trained people only.', 'Barwright advises; release and hold stay with the people whose name stands for them.']), // prettier-ignore
     ],

@@ -22,7 +22,8 @@ export async function takeFile({ name, bytes, day }: TrialAsks['file']): Promise
   const cells = await cellsOf(name, new Uint8Array(bytes));
   const kind = tableKind(cells, name);
   const part = partOf[kind];
-  if (!part && day === undefined) throw new BadTable(`${name} is a log of ${kind}, which no trial asks for by itself`);
+  if (kind === 'stops' && day === undefined && !namesMachines(cells))
+    throw new BadTable(`${name} has starts and ends but no machine, which no trial asks for by itself`);
   const component = kind === 'cooks' ? /^([a-z]+)[_ -]?(batch|cook|kettle)/i.exec(name)?.[1]?.toLowerCase() : undefined;
   const file: HeldFile = {
     name,
@@ -38,6 +39,11 @@ export async function takeFile({ name, bytes, day }: TrialAsks['file']): Promise
   held.push(file);
   const { cells: _, ...told } = file;
   return told;
+}
+
+/** Several tables have a start and an end; stops of the line name a machine. */
+export function namesMachines(cells: HeldFile['cells']): boolean {
+  return cells.slice(0, 5).some((row) => row.some((cell) => /machine|station/i.test(cell)));
 }
 
 /** Files of a kind: those brought by hand first, newest first. */

@@ -1,3 +1,4 @@
+import { windowsOfRoast } from '@barwright/day';
 import { traces, type Trace } from '@barwright/drawing';
 import { judgeRoast, NotOnLine, roastTable, validationsOf, withRawMoisture, type RoastAnswer, type RoastTable } from '@barwright/line';
 import type { Station } from '@barwright/plant';
@@ -6,6 +7,7 @@ import type { Engine } from '../engine.js';
 import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol.js';
 import { clockEnds, clockTicks, inOrder, withGaps } from './clock-ticks.js';
 import { fileOf, filesOf, keyOf, type HeldFile } from './files.js';
+import { followedParts, logsBeside } from './followed.js';
 import { longestAbove, reductionAlong, roastStages, stagesTable, type RoastStages } from './roast-stages.js';
 import { askedNumber, cautions, choiceField, n, saying, sentences } from './words.js';
 
@@ -28,6 +30,8 @@ export function roastsSheet(engine: Engine, asked: AskedFor, width: number): Tri
   const answer = judgeRoast(from, station, table, options);
   const log = withRawMoisture(from, station, table, options, []);
   const stages = roastStages(table);
+  const logs = logsBeside(file);
+  const bars = followedParts(engine, windowsOfRoast(from, engine.session, answer, logs), logs, width);
   return {
     part: 'roasts',
     ...(answer.verdict === 'proven' ? {} : { mark: 'act' as const }),
@@ -35,6 +39,7 @@ export function roastsSheet(engine: Engine, asked: AskedFor, width: number): Tri
     sub: sentences(
       answer.claim && `${answer.validation}: ${answer.claim}`,
       answer.verdict === 'proven' ? nearest(answer) : 'Hold that product and every bar made from it',
+      bars.sub,
       stages && stages.heating !== undefined ? `Heated at ${n(stages.heating, 1)} K/min, at most ${n(stages.curve.fastest, 1)}` : undefined,
     ),
     fields: [
@@ -54,10 +59,11 @@ export function roastsSheet(engine: Engine, asked: AskedFor, width: number): Tri
         : []),
     ],
     knobs: [],
-    plates: [plate(engine, station, { ...table, log }, answer, stages, width)],
-    tables: [...marginTable(answer), ...(stages ? [stagesTable(stages)] : []), ...stretchTable(answer)],
+    plates: [plate(engine, station, { ...table, log }, answer, stages, width), ...bars.plates],
+    tables: [...bars.tables, ...marginTable(answer), ...(stages ? [stagesTable(stages)] : []), ...stretchTable(answer)],
     said: [
       ...saying('Because', answer.reasons),
+      ...bars.said,
       ...saying(
         'Published studies beside, as plausibility only',
         answer.beside.map(({ found, conditions, here }) => `${found}. ${conditions}. ${here}`),

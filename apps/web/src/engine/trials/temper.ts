@@ -1,3 +1,4 @@
+import { windowsOfTemper } from '@barwright/day';
 import { traces, type Trace } from '@barwright/drawing';
 import {
   countsTable,
@@ -8,12 +9,14 @@ import {
   tunnelTable,
   type BesideTemper,
   type TemperAnswer,
+  type TemperIncident,
   type TemperTable,
 } from '@barwright/line';
 import type { Engine } from '../engine.js';
 import type { AskedFor, FigureTable, Plate, TrialSheet } from '../trial-protocol.js';
 import { clockEnds, clockTicks, inOrder, withGaps } from './clock-ticks.js';
 import { fileOf, filesOf, keyOf, type HeldFile } from './files.js';
+import { followedParts, logsBeside } from './followed.js';
 import { curveSheet } from './temper-curve.js';
 import { capital, cautions, choiceField, looks, n, saying, sentences, span, Words } from './words.js';
 
@@ -31,13 +34,15 @@ export function temperSheet(engine: Engine, asked: AskedFor, width: number): Tri
   const until = untilOf(read, asked.until);
   const answer = judgeTemper(engine.from, engine.session, read, { beside, ...(until === undefined ? {} : { until }) });
   const last = answer.incidents.at(-1);
+  const bars = followedParts(engine, windowsOfTemper(answer), logsBeside(file), width, until);
   return {
     part: 'temper',
     ...(last ? { mark: 'act' as const } : {}),
     title: titleOf(answer),
     sub: sentences(
       last &&
-        `Enrobed ${span(last.enrobed[0], last.enrobed[1])}${last.narrowedBy.length > 0 ? ` (${n(last.minutes, 0)} min)` : ''}; by the tests alone ${span(last.conservative[0], last.conservative[1])}: hold that until someone signs for less`,
+        `${enrobedWords(last)}${last.narrowedBy.length > 0 ? ` (${n(last.minutes, 0)} min)` : ''}; by the tests alone ${span(last.conservative[0], last.conservative[1])}: hold that until someone signs for less`,
+      bars.sub,
       trendWords(answer),
     ),
     fields: [
@@ -51,13 +56,14 @@ export function temperSheet(engine: Engine, asked: AskedFor, width: number): Tri
       ]),
     ],
     knobs: [],
-    plates: [plate(words, read, answer, beside, width, until)],
-    tables: [trendTable(answer), ...incidentTable(words, answer)],
+    plates: [plate(words, read, answer, beside, width, until), ...bars.plates],
+    tables: [...bars.tables, trendTable(answer), ...incidentTable(words, answer)],
     said: [
       ...answer.incidents.flatMap(({ firstOut, why, narrowedBy }) => [
         ...saying(`Why, from ${firstOut} on`, why),
-        ...saying('Which bars', narrowedBy),
+        ...saying('When they were enrobed', narrowedBy),
       ]),
+      ...bars.said,
       ...saying('How the log was read', [...answer.said, ...(used.length > 0 ? [`Laid beside it: ${used.join(', ')}.`] : [])]),
       ...cautions(answer.cautions),
     ],
@@ -86,6 +92,10 @@ function trendWords({ trends }: TemperAnswer): string {
   return near
     ? `${capital(near.what)} reaches its limit in ${n(near.minutesToLimit!, 0)} min (${n(near.earliest ?? 0, 0)} to ${near.latest === undefined ? 'never' : n(near.latest, 0)})`
     : 'By the last tests nothing runs towards a limit';
+}
+
+function enrobedWords({ enrobed: [from, to] }: TemperIncident): string {
+  return to === 'still open' ? `Enrobed from ${from} on, still open` : `Enrobed ${span(from, to)}`;
 }
 
 /** Logs of the same day that narrow the window: tunnel, stops and counts. */
