@@ -92,6 +92,20 @@ describe('with the day of the plant', () => {
     expect(lines(sheet, 'Which bars and pallets')).toMatch(/more were between cutter and wrapper when the log of counts ends/);
   });
 
+  it('more windows than a picture holds are counted, not drawn', async () => {
+    const times = Array.from(
+      { length: 40 },
+      (_, i) => `2026-03-17T${String(7 + Math.floor(i / 4)).padStart(2, '0')}:${['00', '15', '30', '45'][i % 4]}`,
+    );
+    await takeFile({
+      name: 'odd.csv',
+      bytes: bytesOf(`time,temper_slope_C_min\n${times.map((time, i) => `${time},${i % 3 ? 0 : 0.9}`).join('\n')}`),
+    });
+    const sheet = trial(engine, 'temper', { file: 'odd.csv' }, 900);
+    expect(drawingOf(sheet)!.caption).toMatch(/The first 6 of 14 windows are drawn/);
+    expect(lines(sheet, 'Which bars and pallets')).toMatch(/9 more windows/);
+  });
+
   it('a roast brought by hand is followed through the logs of the day that it names', async () => {
     await takeFile({ name: 'slow.csv', bytes: bytesOf(slow()) });
     const sheet = trial(engine, 'roasts', { file: 'slow.csv' }, 900);

@@ -1,7 +1,7 @@
 import type { State } from '@barwright/chain';
 import type { OpenSpan, PlantChain } from '@barwright/line';
 import { countIn, summed, type Counted } from './count.js';
-import { covered, hasDates, type DayLogs } from './day-logs.js';
+import { covered, daysLater, hasDates, type DayLogs } from './day-logs.js';
 import { onNoPallet, palletsIn, type PalletsIn } from './pallets-in.js';
 import { cutterToWrapper, placeOf, type Place } from './places.js';
 import { merged, moved, type Span } from './spans.js';
@@ -125,7 +125,8 @@ function closed(span: OpenSpan, reach: Span | undefined, { at }: AskedWindow, wo
     throw new NoWindow(
       `The window at the ${at} and the logs of counts and pallets are not on one clock: one has dates, the other has none; write dates into both`,
     );
-  return { from, to };
+  const by = reach ? daysLater([from, to], reach.from) : 0;
+  return { from: from + by, to: to + by };
 }
 
 /** Stops on the same clock. */

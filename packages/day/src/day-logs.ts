@@ -38,11 +38,40 @@ export function dayLogs(files: { readonly flow?: DayFile; readonly pallets?: Day
   const flow = read('flow', flowLog);
   const pallets = read('pallets', palletLog);
   const stops = read('stops', stopsTable);
-  return { ...(flow ? { flow } : {}), ...(pallets ? { pallets } : {}), ...(stops ? { stops } : {}), used, unread };
+  const begins = flow?.start[0];
+  const onto = <T>(list: readonly T[], times: (one: T) => readonly number[], later: (one: T, by: number) => T): readonly T[] => {
+    const by = begins === undefined ? 0 : daysLater(list.flatMap(times), begins);
+    return by === 0 ? list : list.map((one) => later(one, by));
+  };
+  const list = pallets && {
+    ...pallets,
+    pallets: onto(
+      pallets.pallets,
+      ({ first, last }) => [first, last],
+      (pallet, by) => ({ ...pallet, first: pallet.first + by, last: pallet.last + by }),
+    ),
+  };
+  const stood =
+    stops &&
+    onto(
+      stops,
+      ({ from, to }) => [from, to],
+      (stop, by) => ({ ...stop, from: stop.from + by, to: stop.to + by }),
+    );
+  return { ...(flow ? { flow } : {}), ...(list ? { pallets: list } : {}), ...(stood ? { stops: stood } : {}), used, unread };
 }
 
 /** A clock with dates counts from 1970, one without from its first midnight: the two cannot be laid side by side. */
 export const hasDates = (seconds: number): boolean => Math.abs(seconds) > 5e8;
+
+/**
+ * What brings times of day without dates onto the day of another log: a list that begins after midnight lies before a log that began the evening
+ * before, until it is moved by a day. @returns s
+ */
+export function daysLater(times: readonly number[], begins: number): number {
+  const last = times.reduce((most, time) => (time > most ? time : most), -Infinity);
+  return !hasDates(begins) && !hasDates(last) && last < begins && begins - last < 86_400 ? 86_400 : 0;
+}
 
 /** The logs as one stood there at a time: whole intervals until then, pallets begun until then, those not yet full still open. */
 export function logsUntil(logs: DayLogs, time: number): DayLogs {

@@ -31,17 +31,20 @@ export function flowLog(rows: readonly (readonly string[])[], name: string): Flo
   const inOrder = (values: Float64Array) => Float64Array.from(order, (i) => values[i]!);
   const start = inOrder(clock.seconds);
   const cut = readNumbers(table, { what: 'bars cut', match: /bars? cut|cut bars?/, dimension: 'count', unit: '' }, said);
+  const names = table.columns.flatMap(({ header }) => packsOf(header) ?? []);
+  const totals = names.length > 1 ? names.filter((name) => /^(total|sum|all)$/i.test(name)) : [];
+  if (totals.length > 0) said.push(`"packs ${totals[0]}" of ${name} is left out: it counts the others again.`);
   const packs = table.columns.flatMap((column) => {
-    const wrapper = /^packs?(?:[\s_.:-]+(?:on|of)?[\s_]*)(.+)$/i.exec(column.header)?.[1];
-    if (wrapper === undefined) return [];
+    const wrapper = packsOf(column.header);
+    if (wrapper === undefined || totals.includes(wrapper)) return [];
     // What follows 'packs' names a wrapper, even where it reads like a unit.
     const alone = { ...table, columns: [{ ...column, unit: undefined }] };
     const found = readNumbers(alone, { what: column.header, match: /./, dimension: 'count', unit: '' }, said);
     return found ? [{ wrapper, packs: inOrder(found.values) }] : [];
   });
   if (!cut && packs.length === 0) {
-    const names = table.columns.map(({ header }) => `"${header}"`).join(', ');
-    throw new BadTable(`${name} has the columns ${names}; counts headed "bars cut" or "packs <wrapper>" are expected`);
+    const headers = table.columns.map(({ header }) => `"${header}"`).join(', ');
+    throw new BadTable(`${name} has the columns ${headers}; counts headed "bars cut" or "packs <wrapper>" are expected`);
   }
   if (start.length < 2)
     throw new BadTable(`${name} has ${start.length === 1 ? 'one interval' : 'no interval with a time'}; two at least tell how long one is`);
@@ -53,6 +56,12 @@ export function flowLog(rows: readonly (readonly string[])[], name: string): Flo
       `${twice.length === 1 ? 'One interval' : `${twice.length} intervals`} of ${name} stand${twice.length === 1 ? 's' : ''} there twice, the first at ${clock.words(start[twice[0]!]!)} (a clock set back?): both are counted.`,
     );
   return { name, clock, start, length, usual, ...(cut ? { cut: inOrder(cut.values) } : {}), packs, said };
+}
+
+/** The wrapper that a heading names: 'packs_w1', 'packs on 2'; packs that were thrown out are no bars on pallets. */
+function packsOf(header: string): string | undefined {
+  if (/reject|waste|scrap|lost|bad/i.test(header)) return undefined;
+  return /^packs?(?:[\s_.:-]+(?:on\b|of\b)?[\s_]*)(.+)$/i.exec(header)?.[1];
 }
 
 /** The commonest step between times, s. */

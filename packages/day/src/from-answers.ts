@@ -3,6 +3,7 @@ import type { CookLogAnswer, PlantChain, RoastAnswer, TemperAnswer } from '@barw
 import type { AskedWindow } from './affected.js';
 import { hasDates, type DayLogs } from './day-logs.js';
 import { placeOf } from './places.js';
+import type { Span } from './spans.js';
 import { arrival } from './standing.js';
 
 /** Windows that another answer asks about, and what it leaves open. */
@@ -72,16 +73,23 @@ export function windowsOfRoast(from: PlantChain, state: State, { station, stretc
   const [quick, slow] = [-fromCutter.high, -fromCutter.low];
   const age = made === undefined ? undefined : from.plant.components.get(made)?.maxAge?.value;
   const hours = (seconds: number) => `${+(seconds / 3600).toFixed(1)} h`;
+  const followed = open.map(({ at, verdict, from: first, to: last }) => {
+    const onClock = stops.filter((stop) => hasDates(stop.from) === hasDates(at.exitTo));
+    const late = arrival(at.exitTo, slow, onClock, between);
+    return {
+      verdict,
+      words: [first, last] as const,
+      span: { from: at.from + quick, to: at.exitTo + slow },
+      safe: { from: at.from + quick, to: Math.max(late, age === undefined ? late : at.exitTo + age) },
+    };
+  });
   return {
-    windows: open.map(({ at, verdict, from: first, to: last }): AskedWindow => {
-      const late = arrival(at.exitTo, slow, stops.filter((stop) => hasDates(stop.from) === hasDates(at.exitTo)), between); // prettier-ignore
-      return {
-        at: 'cutter',
-        what: `${made ?? station}, ${verdict}, in at ${first} to ${last}`,
-        span: { from: at.from + quick, to: at.exitTo + slow },
-        safe: { from: at.from + quick, to: Math.max(late, age === undefined ? late : at.exitTo + age) },
-      };
-    }),
+    windows: joined(followed).map(({ verdict, words: [first, last], span, safe }) => ({
+      at: 'cutter',
+      what: `${made ?? station}, ${verdict}, in at ${first} to ${last}`,
+      span,
+      safe,
+    })),
     cannotTell:
       age === undefined
         ? [
@@ -97,4 +105,30 @@ export function windowsOfRoast(from: PlantChain, state: State, { station, stretc
           ]),
     ],
   };
+}
+
+interface Stretch {
+  readonly verdict: string;
+  readonly words: readonly [from: string, to: string];
+  readonly span: Span;
+  readonly safe: Span;
+}
+
+/** Stretches whose product may lie on the same bars become one window. */
+function joined(stretches: readonly Stretch[]): readonly Stretch[] {
+  const out: Stretch[] = [];
+  for (const next of [...stretches].sort((a, b) => a.span.from - b.span.from)) {
+    const last = out.at(-1);
+    if (!last || next.span.from > last.span.to) {
+      out.push(next);
+      continue;
+    }
+    out[out.length - 1] = {
+      verdict: last.verdict.includes(next.verdict) ? last.verdict : `${last.verdict} or ${next.verdict}`,
+      words: [last.words[0], next.span.to > last.span.to ? next.words[1] : last.words[1]],
+      span: { from: last.span.from, to: Math.max(last.span.to, next.span.to) },
+      safe: { from: last.safe.from, to: Math.max(last.safe.to, next.safe.to) },
+    };
+  }
+  return out;
 }

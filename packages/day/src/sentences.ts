@@ -42,7 +42,10 @@ export function palletWords(log: PalletLog | undefined, pallets: readonly Pallet
 
 /** A set in words: 'packed 11:39 to 13:56: 113 674 bars on 12 pallets, P018 to P029.' */
 export function setWords({ words, logs, end }: Affected, set: AffectedSet): string {
-  const packed = set.packed.map((span) => spanWords(words, span)).join(' and ');
+  const packed = listed(
+    set.packed.map((span) => spanWords(words, span)),
+    'more stretches',
+  );
   const bars = set.bars ? barWords(set.bars, end) : 'how many bars cannot be told';
   const found = set.pallets?.pallets ?? [];
   const pallets = !set.pallets
@@ -55,13 +58,20 @@ export function setWords({ words, logs, end }: Affected, set: AffectedSet): stri
   return `packed ${packed}: ${bars}${set.pallets && set.bars ? ' ' : '; '}${pallets}${all}.`;
 }
 
+/** The first few, and how many there are beside. */
+function listed(texts: readonly string[], more: string, between = ' and '): string {
+  const shown = 6;
+  if (texts.length <= shown) return texts.join(between);
+  return `${texts.slice(0, shown - 1).join(between)}${between}${texts.length - shown + 1} ${more}`;
+}
+
 /** The answer in sentences: the smallest set that can be proven, then the safe one, then what both leave open. */
 export function affectedWords(answer: Affected): readonly string[] {
   const { windows, proven, safe, twice, words } = answer;
   const of = windows.map(({ place, what, here }) => `${what === undefined ? '' : `${what}: `}${place.done} ${spanWords(words, here)}`);
   const same = setWords(answer, proven) === setWords(answer, safe);
   return [
-    `${capital(of.join('; '))}.`,
+    `${capital(listed(of, 'more windows', '; '))}.`,
     `Proven at least: ${setWords(answer, proven)}`,
     ...(twice !== undefined && twice >= 1 ? [`${n(twice)} bars lie in more than one of the windows; they are counted once.`] : []),
     ...(proven.onTheWay

@@ -197,6 +197,41 @@ describe('tables of any plant', () => {
     expect(howWords(answer).join(' ')).toMatch(/counted at the cutter/);
   });
 
+  it('a total beside the wrappers, and packs thrown out, are not counted again', () => {
+    const log = flowLog(rowsOf('time,packs_w1,packs_w2,packs_total,packs_rejected\n10:00,100,90,190,3\n10:05,100,90,190,2'), 'f.csv');
+    expect(log.packs.map(({ wrapper }) => wrapper)).toEqual(['w1', 'w2']);
+    expect(log.said.join(' ')).toMatch(/"packs total" of f.csv is left out: it counts the others again/);
+    expect(flowLog(rowsOf('time,packs_total\n10:00,190\n10:05,190'), 'f.csv').packs).toHaveLength(1);
+  });
+
+  it('times of day without dates: what begins after midnight is of the day after, in every log and in the window', () => {
+    const flow = rowsOf(
+      ['time,packs w1', ...['22:00', '22:30', '23:00', '23:30', '00:00', '00:30', '01:00'].map((time) => `${time},3000`)].join('\n'),
+    );
+    const list = rowsOf('pallet,first_pack,last_pack\nA,00:05,00:25\nB,00:26,00:58');
+    const stops = rowsOf('start,end,machine\n00:10,00:20,enrober');
+    const beside = dayLogs({ flow: { name: 'f', rows: flow }, pallets: { name: 'p', rows: list }, stops: { name: 's', rows: stops } });
+    expect(beside.stops![0]!.from).toBe(86_400 + 600);
+    const answer = affected(from, session, beside, [{ at: 'wrapper', span: { from: 600, to: 1200 } }]);
+    expect(names(answer.proven.pallets!.pallets)).toEqual(['A']);
+    expect(answer.proven.bars!.value).toBeCloseTo(1000, 6);
+  });
+
+  it.each(['highmark', 'tollhythe'])('%s: its own transit, its own packs, no wrapper or pallet of the demo', async (name) => {
+    const other = await openExample(name);
+    const flow = rowsOf(
+      ['time,bars_cut,packs_only', ...Array.from({ length: 12 }, (_, i) => `10:${String(5 * i).padStart(2, '0')},900,800`)].join('\n'),
+    );
+    const list = rowsOf('pallet,first_pack,last_pack,bars\n1,10:00,10:29,5000\n2,10:30,10:58,5000');
+    const beside = dayLogs({ flow: { name: 'f', rows: flow }, pallets: { name: 'p', rows: list } });
+    const lag = placeOf(other.from, other.session, 'enrober').toWrapper.value;
+    const start = 36_000 + 300;
+    const answer = affected(other.from, other.session, beside, [{ at: 'enrober', span: { from: start, to: start + 600 } }]);
+    expect(answer.proven.packed).toEqual([{ from: start + lag, to: start + 600 + lag }]);
+    expect(answer.proven.bars!.value).toBeCloseTo(1600 * other.from.bar.pack.barsPerPack, 6);
+    expect(names(answer.proven.pallets!.pallets)).toEqual(['1']);
+  });
+
   it('a row that the rate of the wrapper refutes is not narrowed by it', () => {
     const fast = rowsOf('time,packs w1\n10:00,9000\n10:05,9000\n10:10,9000');
     const { proven } = affected(from, session, dayLogs({ flow: { name: 'f', rows: fast } }), [
@@ -269,6 +304,18 @@ describe('roasts that cannot be followed', () => {
     expect(cannotTell.join(' ')).toMatch(
       /cocoa liquor cannot be told: the plant writes no time from the bean roaster to the cutter .* when it was filled and when it was emptied/,
     );
+  });
+
+  it('many stretches whose product may lie on the same bars become one window', () => {
+    const many = Array.from({ length: 40 }, (_, i) => ({
+      ...stretch,
+      verdict: i % 2 ? ('cannot tell' as const) : ('not proven' as const),
+      at: { from: at('10:00') + 900 * i, to: at('10:05') + 900 * i, exitTo: at('10:21') + 900 * i },
+    }));
+    const { windows } = windowsOfRoast(from, session, { ...roast('peanut roaster'), stretches: many.toReversed() }, logs);
+    expect(windows).toHaveLength(1);
+    expect(windows[0]!.span).toEqual({ from: at('10:30'), to: at('10:21') + 900 * 39 + 3600 });
+    expect(windows[0]!.what).toMatch(/not proven or cannot tell/);
   });
 
   it('no longest age: the safe set says that it cannot tell how long they rested', () => {

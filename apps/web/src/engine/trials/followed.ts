@@ -29,6 +29,9 @@ export interface FollowedParts {
   readonly said: readonly Said[];
 }
 
+/** Windows that are drawn: more of them would be no picture. */
+const mostRows = 6;
+
 const nothing: FollowedParts = { plates: [], tables: [], said: [] };
 
 /** Counts, pallets and stops that belong beside a log: brought by hand first, then those of its day. */
@@ -86,7 +89,7 @@ function plate(answer: Affected, width: number): Plate {
   const { windows, logs, words, end } = answer;
   const [from, to] = reach(answer);
   const seconds = Float64Array.of(from, to);
-  const rows = windows.map(({ place, here, packed, safeHere, safePacked }, at) => ({
+  const rows = windows.slice(0, mostRows).map(({ place, here, packed, safeHere, safePacked }, at) => ({
     id: `window ${at}`,
     name: place.done,
     here,
@@ -110,7 +113,7 @@ function plate(answer: Affected, width: number): Plate {
     marks: drawn.marks,
     width: drawn.width,
     height: drawn.height,
-    caption: `Above, the time at the station; below, pallets by the time they were packed, on one clock. A strand ties bars to where they lie.${waits ? ' Dashed and hatched: only to be safe.' : ''}`,
+    caption: `Above, the time at the station; below, pallets by the time they were packed, on one clock. A strand ties bars to where they lie.${waits ? ' Dashed and hatched: only to be safe.' : ''}${windows.length > mostRows ? ` The first ${mostRows} of ${windows.length} windows are drawn.` : ''}`,
   };
 }
 
