@@ -139,7 +139,7 @@ if (wanted('answers')) {
   if (failed) row('answers', 'failed', '', false, failed);
   else {
     lines.push(...got);
-    const limits = { 'slab history, 200 cells': 1, 'tunnel history': 5, 'roast log of 100,000 lines': 200 };
+    const limits = { 'slab history, 200 cells, fat setting': 1, 'tunnel history': 5, 'roast log of 100,000 lines': 200 };
     for (const line of got) {
       const limit = limits[line.case];
       const note = line.judge_ms === undefined ? '' : `reading ${line.read_ms}, table ${line.table_ms}, judging ${line.judge_ms}`;

@@ -1,6 +1,6 @@
 import { Builder } from '@barwright/bar';
 import type { State } from '@barwright/chain';
-import { firstBelow, slabRun, type SlabLayer, type SlabRun } from '@barwright/science';
+import { firstBelow, share, slabRun, type Composition, type SlabLayer, type SlabRun } from '@barwright/science';
 import { layerThermal } from './layer-thermal.js';
 import type { PlantChain } from './plant-chain.js';
 import { slabRoots, type SlabIds } from './slab-roots.js';
@@ -49,8 +49,13 @@ export interface SlabAnswer {
     readonly coldest: number;
     readonly mean: number;
   };
-  /** W taken out at this rate. */
+  /** W taken out at this rate, and how much of it is heat of setting fat. */
   readonly load: number;
+  readonly fatLoad: number;
+  /** How much colder the core would leave if no fat set, K. */
+  readonly fatKeepsWarm: number;
+  /** Of the bed or drum below, °C. */
+  readonly bed: number;
   readonly slit: {
     readonly from: number;
     readonly below: number;
@@ -89,6 +94,7 @@ export function slabHistory(from: PlantChain, state: State, options: SlabOptions
   const speed = state.number('line.slab_speed') * (options.rate === undefined ? 1 : options.rate / state.number('line.rate'));
   const dwell = length / speed;
   const air = options.air ?? state.number(ids.air);
+  const bed = ids.bed === undefined ? air : state.number(ids.bed);
   const layers = layersOf(from, state, ids);
   const steps = 96;
   const solver = slabRun(layers, options.cells ?? 200, steps);
@@ -96,7 +102,7 @@ export function slabHistory(from: PlantChain, state: State, options: SlabOptions
     duration: dwell,
     topTemperature: air,
     topCoefficient: factor * state.number(ids.top),
-    bottomTemperature: air,
+    bottomTemperature: bed,
     bottomCoefficient: factor * state.number(ids.bottom),
   });
   const [low, high] = [state.number(ids.low), state.number(ids.high)];
@@ -113,6 +119,11 @@ export function slabHistory(from: PlantChain, state: State, options: SlabOptions
   const ends: readonly [number, number] = [stronger.hottest[steps]!, weaker.hottest[steps]!];
   const run = solver.run([section(1)]);
   const core = firstBelow(run.time, run.hottest, high);
+  const dry = slabRun(
+    layers.map(({ melting: _, ...layer }) => layer),
+    cells,
+    steps,
+  ).run([section(1)]);
   const width = from.chain.index.has('line.slab_width') ? state.number('line.slab_width') : NaN;
   const answer = {
     station: ids.station.name,
@@ -140,6 +151,9 @@ export function slabHistory(from: PlantChain, state: State, options: SlabOptions
       mean: run.mean[steps]!,
     },
     load: run.heat[steps]! * width * speed,
+    fatLoad: fatHeat(layers, run) * width * speed,
+    fatKeepsWarm: run.hottest[steps]! - dry.hottest[steps]!,
+    bed,
     slit: {
       from: low,
       below: high,
@@ -159,6 +173,23 @@ export function slabHistory(from: PlantChain, state: State, options: SlabOptions
   return { ...answer, sentences: sentencesOn(answer) };
 }
 
+/** Fats that set on a slab cooler; nut oil does not, and lecithin is no fat that freezes. */
+const settingFats = ['milk_fat', 'cocoa_butter', 'vegetable_fat'] as const;
+
+/** Heat of the fat that has set by the end, J/m²: what was taken out beyond what cooling alone gives. */
+function fatHeat(layers: readonly SlabLayer[], run: SlabRun): number {
+  let bottom = 0;
+  let sensible = 0;
+  for (const { thickness, density, specificHeat, start } of layers) {
+    const top = bottom + thickness;
+    const cells = run.position.reduce<number[]>((list, z, i) => (z > bottom && z < top ? [...list, i] : list), []);
+    const mean = cells.reduce((sum, i) => sum + run.temperature[i]!, 0) / cells.length;
+    sensible += thickness * density * specificHeat * (start - mean);
+    bottom = top;
+  }
+  return Math.max(0, run.heat.at(-1)! - sensible);
+}
+
 function hosts(from: PlantChain) {
   return from.bar.layers.filter((layer) => layer.sunkInto === undefined);
 }
@@ -169,18 +200,22 @@ function layersOf(from: PlantChain, state: State, ids: SlabIds): SlabLayer[] {
     const { height, density, specificHeat, conductivity } = layerThermal(from, state, host);
     const together = [host, ...from.bar.layers.filter((layer) => layer.sunkInto === host.name)].map((layer) => {
       const slug = from.plant.components.get(layer.component)!.slug;
-      const capacity = state.number(`layer.${layer.slug}.mass`) * state.number(`${slug}.specific_heat`);
+      const mass = state.number(`layer.${layer.slug}.mass`);
+      const capacity = mass * state.number(`${slug}.specific_heat`);
       const laid = ids.starts.get(layer.slug)!;
-      return { capacity, t: state.number(laid) };
+      return { mass, capacity, t: state.number(laid), fat: share(state.value(`${slug}.composition`) as Composition, settingFats) };
     });
     const capacity = together.reduce((sum, part) => sum + part.capacity, 0);
     const start = together.reduce((sum, part) => sum + part.capacity * part.t, 0) / capacity;
-    return { thickness: height, density, specificHeat, conductivity, start };
+    const mass = together.reduce((sum, part) => sum + part.mass, 0);
+    const heat = (together.reduce((sum, part) => sum + part.mass * part.fat, 0) / mass) * state.number(ids.fatHeat);
+    const melting = { heat, temperature: state.number(ids.fatMiddle), halfWidth: state.number(ids.fatHalf) };
+    return { thickness: height, density, specificHeat, conductivity, start, ...(heat > 0 ? { melting } : {}) };
   });
 }
 
 function sentencesOn(answer: Omit<SlabAnswer, 'sentences'>): readonly string[] {
-  const { slit, sticky, exit, length, hottestBetween, air, dwell } = answer;
+  const { slit, sticky, exit, length, hottestBetween, air, bed, dwell } = answer;
   const core = `its core leaves at ${exit.hottest.toFixed(1)} °C (${hottestBetween.map((t) => t.toFixed(1)).join(' to ')} with a quarter more or less heat transfer); ${slit.from.toFixed(0)} to ${slit.below.toFixed(0)} °C slit well`;
   const words = {
     ready: `The slab slits well: ${core}.${slit.opens <= length ? ` It is ready from ${slit.opens.toFixed(1)} m on.` : ''}`,
@@ -190,9 +225,14 @@ function sentencesOn(answer: Omit<SlabAnswer, 'sentences'>): readonly string[] {
   };
   const sentences: string[] = [words[slit.state]];
   sentences.push(
-    `${(dwell / 60).toFixed(1)} min in air of ${air.toFixed(1)} °C; it leaves between ${exit.coldest.toFixed(1)} and ${exit.hottest.toFixed(1)} °C, ${exit.mean.toFixed(1)} °C when evened out.`,
+    `${(dwell / 60).toFixed(1)} min in air of ${air.toFixed(1)} °C${bed === air ? '' : ` on a bed of ${bed.toFixed(1)} °C`}; it leaves between ${exit.coldest.toFixed(1)} and ${exit.hottest.toFixed(1)} °C, ${exit.mean.toFixed(1)} °C when evened out.`,
     `Above ${slit.below.toFixed(0)} °C it sticks and strings at a knife: the top for ${minutes(sticky.top, dwell)}, the bottom for ${minutes(sticky.bottom, dwell)}, the core for ${minutes(sticky.core, dwell)} (${minutes(sticky.coreBetween[0], dwell)} to ${minutes(sticky.coreBetween[1], dwell)} with a quarter more or less heat transfer). The limit of the knives stands for touch too: common practice, no source.`,
-    'Heat of setting fat is left out: small in a caramel and nougat slab. Heat transfer is common practice until it is fitted on a logged core temperature.',
+    ...(answer.fatLoad > 1
+      ? [
+          `Setting fat gives ${(answer.fatLoad / 1000).toFixed(1)} of the ${(answer.load / 1000).toFixed(1)} kW and keeps the core ${answer.fatKeepsWarm.toFixed(1)} K warmer; how much of it sets so soon is from memory.`,
+        ]
+      : []),
+    'Heat transfer is common practice until it is fitted on a logged core temperature.',
     'Before colder air: the dew point of the room, or the slab sweats. Knives and drums guarded; people lock off before they reach in.',
   );
   return sentences;

@@ -234,9 +234,41 @@ describe('the slab', () => {
     expect(weak).toBeGreaterThan(slab.exit.hottest);
     // Heat out is heat lost: flow of the slab times its heat content between start and mean exit.
     const mean = slab.along.mean;
-    const capacity = slab.load / (mean[0]! - mean.at(-1)!) / (session.number('line.slab_flow') / 3600);
+    const capacity = (slab.load - slab.fatLoad) / (mean[0]! - mean.at(-1)!) / (session.number('line.slab_flow') / 3600);
     expect(capacity).toBeGreaterThan(1700);
     expect(capacity).toBeLessThan(2300);
+  });
+
+  it('counts the heat of the fat that sets: warmer by it, and not at all without it', () => {
+    const { from } = demo();
+    const session = new Session(from.chain);
+    const slab = slabHistory(from, session);
+    // All the fat of the two layers, a kilogram of bar centres: no more than that can set.
+    const fat = ['nougat', 'caramel'].map((c) => session.number(`${c}.fat`) * session.number(`layer.${c}.mass`));
+    const most = (100_000 * (fat[0]! + fat[1]!) * session.number('line.rate')) / 60;
+    expect(slab.fatLoad).toBeGreaterThan(0.15 * most);
+    expect(slab.fatLoad).toBeLessThan(most);
+    expect(slab.fatKeepsWarm).toBeGreaterThan(0.3);
+    session.set('station.slab_cooler.fat_setting_heat', 0);
+    const none = slabHistory(from, session);
+    expect(none.fatLoad).toBeCloseTo(0, 6);
+    expect(none.fatKeepsWarm).toBe(0);
+    expect(none.exit.hottest).toBeCloseTo(slab.exit.hottest - slab.fatKeepsWarm, 9);
+    expect(none.sentences.join(' ')).not.toMatch(/Setting fat/);
+    expect(slab.sentences.join(' ')).toMatch(/Setting fat gives/);
+  });
+
+  it('takes the temperature of a chilled bed or drum where the plant wrote one', async () => {
+    const plant = structuredClone(await examplePlant('pellamoor'));
+    const cooler = [...plant.lines.values()].flatMap(({ stations }) => stations).find(({ slug }) => slug === 'slab_cooler')!;
+    const air = cooler.setPoints.find(({ name }) => /air/.test(name))!;
+    (cooler.setPoints as unknown[]).push({ ...air, name: 'bed temperature', slug: 'bed_temperature', value: { ...air.value, value: 4 } });
+    const chilled = plantChain(plant);
+    const slab = slabHistory(chilled, new Session(chilled.chain));
+    const plain = slabHistory(demo().from, new Session(demo().from.chain));
+    expect(slab.bed).toBe(4);
+    expect(slab.exit.bottom).toBeLessThan(plain.exit.bottom - 2);
+    expect(slab.sentences.join(' ')).toMatch(/in air of 10\.0 °C on a bed of 4\.0 °C/);
   });
 
   it('sticks until its core is in the window, in every place no longer than in the core', () => {
