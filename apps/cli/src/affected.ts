@@ -129,7 +129,7 @@ function printPallets({ safe, proven, words }: Affected, out: Out): void {
             Number.isFinite(pallet.last) ? words(pallet.last) : 'open',
             Number.isFinite(pallet.bars) ? n(pallet.bars, 0) : '–',
             pallet.status,
-            sure.has(pallet.name) ? 'proven' : 'to be safe',
+            sure.has(pallet.name) ? 'for certain' : 'to be safe',
           ]
         : ['  …', '', '', '', '', ''],
     );
@@ -141,7 +141,7 @@ export function followedJson(followed: ReturnType<typeof follow>): unknown {
   if (!followed) return null;
   const { answer, asking } = followed;
   return {
-    ...(answer ? answerJson(answer) : { windows: [], proven: null, safe: null }),
+    ...(answer ? answerJson(answer) : { windows: [], for_certain: null, to_be_safe: null }),
     cannot_tell: [...(answer ? openWords(answer) : []), ...asking.cannotTell],
     how: [...asking.said, ...(answer ? howWords(answer) : [])],
     cautions: holdCautions,
@@ -177,12 +177,12 @@ function answerJson(answer: Affected): object {
       what: what ?? null,
       window: span(here),
       packed: span(packed),
-      safe_window: span(safeHere),
-      safe_packed: span(safePacked),
+      window_to_be_safe: span(safeHere),
+      packed_to_be_safe: span(safePacked),
       bars: bars(own),
     })),
-    proven: set(proven),
-    safe: set(safe),
+    for_certain: set(proven),
+    to_be_safe: set(safe),
     counted_once: twice === undefined ? 0 : Math.round(twice),
     beside: logs.used,
   };

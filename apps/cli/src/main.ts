@@ -243,7 +243,7 @@ function program(out: Out): Command {
   plantCommand(
     top,
     'affected',
-    'Which bars and pallets a window of the day touches: the set that can be proven, and the safe one',
+    'Which bars and pallets a window of the day touches: those touched for certain, and more to be safe',
     'affected examples/pellamoor examples/pellamoor/days/2026-03-17 --at enrober --from 13:05 --to 14:34',
   )
     .argument('<day>', 'folder of the day: counts, pallets and stops as CSV or XLSX')

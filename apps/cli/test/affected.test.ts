@@ -30,7 +30,7 @@ describe('barwright affected', () => {
   it('one window: packed, bars with what the intervals allow, pallets, who may release', () => {
     const { status, stdout } = run('affected', plant, day, '--at', 'enrober', '--from', '13:05', '--to', '14:34');
     expect(status).toBe(0);
-    expect(stdout).toMatch(/Proven at least: packed 17 Mar 13:17 to 14:46: 51 854 bars \(50 639 to 53 151\) on 6 pallets, P025 to P030/);
+    expect(stdout).toMatch(/For certain: packed 17 Mar 13:17 to 14:46: 51 854 bars \(50 639 to 53 151\) on 6 pallets, P025 to P030/);
     expect(stdout).toMatch(/only a named person may release/);
   });
 
@@ -46,18 +46,18 @@ describe('barwright affected', () => {
       '--good',
       'enrober=13:00/15:00',
     );
-    expect(two.proven.pallets).toEqual(pallets(18, 30));
-    expect(two.proven.packed).toEqual([['17 Mar 11:39', '17 Mar 14:46']]);
+    expect(two.for_certain.pallets).toEqual(pallets(18, 30));
+    expect(two.for_certain.packed).toEqual([['17 Mar 11:39', '17 Mar 14:46']]);
     const [first, second] = two.windows;
-    expect(first.bars.value + second.bars.value - two.counted_once).toBeCloseTo(two.proven.bars.value, -1);
-    expect(second.safe_window).toEqual(['17 Mar 13:00', '17 Mar 15:00']);
-    expect(two.safe.pallets.length).toBeGreaterThan(two.proven.pallets.length);
+    expect(first.bars.value + second.bars.value - two.counted_once).toBeCloseTo(two.for_certain.bars.value, -1);
+    expect(second.window_to_be_safe).toEqual(['17 Mar 13:00', '17 Mar 15:00']);
+    expect(two.to_be_safe.pallets.length).toBeGreaterThan(two.for_certain.pallets.length);
   });
 
   it('over midnight, by times of day alone', () => {
     const night = json('affected', plant, day, '--at', 'wrapper', '--from', '23:50', '--to', '00:20');
     expect(night.windows[0].packed).toEqual(['17 Mar 23:50', '18 Mar 00:20']);
-    expect(night.proven.pallets).toEqual(pallets(70, 73));
+    expect(night.for_certain.pallets).toEqual(pallets(70, 73));
   });
 
   it('finds the logs by their headings; without a list of pallets it says so', () => {
@@ -65,7 +65,7 @@ describe('barwright affected', () => {
     copyFileSync(join(root, day, 'temper.csv'), join(scratch, 'temper.csv'));
     const answer = json('affected', plant, scratch, '--at', 'wrapper', '--from', '15:01', '--to', '17:02');
     expect(answer.beside).toEqual(['made today.csv']);
-    expect(answer.proven.pallets).toBeNull();
+    expect(answer.for_certain.pallets).toBeNull();
     expect(answer.cannot_tell.join(' ')).toMatch(/Which pallets cannot be told: there is no log of pallets/);
     const named = json(
       'affected',
@@ -80,7 +80,7 @@ describe('barwright affected', () => {
       '--pallets',
       join(day, 'pallets.csv'),
     );
-    expect(named.proven.pallets).toEqual(pallets(31, 41));
+    expect(named.for_certain.pallets).toEqual(pallets(31, 41));
   });
 
   it.each([
@@ -102,18 +102,18 @@ describe('answers that find a window name bars and pallets', () => {
   it('cook: C06 to C08 on P018 to P029; the single odd result of C14 holds none', () => {
     const { affected } = json('cook', plant, `${day}/caramel_batches.csv`);
     expect(affected.windows.map(({ what }: { what: string }) => what)).toEqual(['C06, C07, C08']);
-    expect(affected.proven.pallets).toEqual(pallets(18, 29));
-    expect(affected.proven.bars.value).toBeGreaterThan(113_713 * 0.97);
-    expect(affected.proven.bars.value).toBeLessThan(113_713 * 1.03);
+    expect(affected.for_certain.pallets).toEqual(pallets(18, 29));
+    expect(affected.for_certain.bars.value).toBeGreaterThan(113_713 * 0.97);
+    expect(affected.for_certain.bars.value).toBeLessThan(113_713 * 1.03);
   });
 
   it('temper: P025 to P030; at 13:30 what was packed so far; alone the packed window only', () => {
-    expect(json('temper', plant, `${day}/temper.csv`).affected.proven.pallets).toEqual(pallets(25, 30));
+    expect(json('temper', plant, `${day}/temper.csv`).affected.for_certain.pallets).toEqual(pallets(25, 30));
     const then = json('temper', plant, `${day}/temper.csv`, '--until', '13:30').affected;
-    expect(then.proven.pallets).toEqual(pallets(25, 27));
-    expect(then.proven.not_packed_yet.value).toBeGreaterThan(10_000);
+    expect(then.for_certain.pallets).toEqual(pallets(25, 27));
+    expect(then.for_certain.not_packed_yet.value).toBeGreaterThan(10_000);
     const alone = json('temper', plant, `${day}/temper.csv`, '--alone').affected;
-    expect(alone.proven.bars).toBeNull();
+    expect(alone.for_certain.bars).toBeNull();
     expect(alone.cannot_tell).toHaveLength(2);
   });
 
@@ -125,8 +125,8 @@ describe('answers that find a window name bars and pallets', () => {
     writeFileSync(slow, rows.map((row, i) => (i >= 20 && i <= 22 ? row.replace(/^([^,]*,[^,]*,[^,]*),[^,]*/, '$1,1.0') : row)).join('\n'));
     const beside = ['--counts', `${day}/flow_5min.csv`, '--pallets', `${day}/pallets.csv`];
     const { affected } = json('roast', plant, slow, '--station', 'peanut roaster', ...beside);
-    expect(affected.proven.pallets).toEqual(pallets(17, 24));
-    expect(affected.safe.pallets).toEqual(pallets(17, 81));
+    expect(affected.for_certain.pallets).toEqual(pallets(17, 24));
+    expect(affected.to_be_safe.pallets).toEqual(pallets(17, 81));
     expect(affected.how.join(' ')).toMatch(/30 to 60 min from the peanut roaster to the cutter, as the plant writes it/);
   });
 });

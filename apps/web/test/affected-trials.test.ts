@@ -51,7 +51,7 @@ describe('without counts and pallets beside', () => {
     expect(await taken('packed.csv', 'pallets.csv')).toBe('pallets');
     expect(await taken('stood.csv', 'stops.csv')).toBe('stops');
     const sheet = trial(engine, 'cooks', { file: 'cooks.csv' }, 900);
-    expect(held(sheet, 'proven')).toEqual(run(18, 29));
+    expect(held(sheet, 'for certain')).toEqual(run(18, 29));
     expect(lines(sheet, 'How the bars were found')).toMatch(/Laid beside: made.csv, packed.csv, stood.csv/);
   });
 
@@ -76,7 +76,7 @@ describe('with the day of the plant', () => {
   it.each([560, 900])('temper: sentence, drawing, table and who may release, %d px wide', (width) => {
     const sheet = trial(engine, 'temper', { file: '2026-03-17/temper.csv' }, width);
     expect(plain(sheet.sub)).toMatch(/Packed 17 Mar 13:17 to 14:46: 51 854 bars \(50 639 to 53 151\) on 6 pallets, P025 to P030/);
-    expect(held(sheet, 'proven')).toEqual(run(25, 30));
+    expect(held(sheet, 'for certain')).toEqual(run(25, 30));
     expect(held(sheet, 'to be safe')).toEqual(run(31, 32));
     const drawn = drawingOf(sheet)!;
     const svg = toSvg(drawn.marks, { width: drawn.width, height: drawn.height, title: drawn.name, theme: 'day' });
@@ -88,7 +88,7 @@ describe('with the day of the plant', () => {
   it('as one stood there at 13:30: what was packed so far, still open', () => {
     const sheet = trial(engine, 'temper', { file: '2026-03-17/temper.csv', until: '17 Mar 13:30' }, 900);
     expect(plain(sheet.sub)).toMatch(/Enrobed from 17 Mar 13:05 on, still open \(25 min\)/);
-    expect(held(sheet, 'proven')).toEqual(run(25, 27));
+    expect(held(sheet, 'for certain')).toEqual(run(25, 27));
     expect(lines(sheet, 'Which bars and pallets')).toMatch(/more were between cutter and wrapper when the log of counts ends/);
   });
 
@@ -109,7 +109,7 @@ describe('with the day of the plant', () => {
   it('a roast brought by hand is followed through the logs of the day that it names', async () => {
     await takeFile({ name: 'slow.csv', bytes: bytesOf(slow()) });
     const sheet = trial(engine, 'roasts', { file: 'slow.csv' }, 900);
-    expect(held(sheet, 'proven')).toEqual(run(17, 24));
+    expect(held(sheet, 'for certain')).toEqual(run(17, 24));
     expect(lines(sheet, 'How the bars were found')).toMatch(/30 to 60 min from the peanut roaster to the cutter, as the plant writes it/);
     expect(drawingOf(trial(engine, 'roasts', { file: '2026-03-17/peanut_roast.csv' }, 900))).toBeUndefined();
   });

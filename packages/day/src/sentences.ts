@@ -65,21 +65,21 @@ function listed(texts: readonly string[], more: string, between = ' and '): stri
   return `${texts.slice(0, shown - 1).join(between)}${between}${texts.length - shown + 1} ${more}`;
 }
 
-/** The answer in sentences: the smallest set that can be proven, then the safe one, then what both leave open. */
+/** The answer in sentences: what is touched for certain, then what more to be safe, then what both leave open. */
 export function affectedWords(answer: Affected): readonly string[] {
   const { windows, proven, safe, twice, words } = answer;
   const of = windows.map(({ place, what, here }) => `${what === undefined ? '' : `${what}: `}${place.done} ${spanWords(words, here)}`);
   const same = setWords(answer, proven) === setWords(answer, safe);
   return [
     `${capital(listed(of, 'more windows', '; '))}.`,
-    `Proven at least: ${setWords(answer, proven)}`,
+    `For certain: ${setWords(answer, proven)}`,
     ...(twice !== undefined && twice >= 1 ? [`${n(twice)} bars lie in more than one of the windows; they are counted once.`] : []),
     ...(proven.onTheWay
       ? [`${barWords(proven.onTheWay)} more were between cutter and wrapper when the log of counts ends, and are on no pallet yet.`]
       : []),
     same ? 'To be safe: the same set.' : `To be safe: ${setWords(answer, safe)}`,
     ...(safe.onTheWay && !proven.onTheWay
-      ? [`${barWords(safe.onTheWay)} more of the safe set were between cutter and wrapper when the log of counts ends.`]
+      ? [`${barWords(safe.onTheWay)} more of those to be safe were between cutter and wrapper when the log of counts ends.`]
       : []),
     ...neighbourWords(proven),
   ];
@@ -92,7 +92,7 @@ function neighbourWords({ pallets, packed }: AffectedSet): readonly string[] {
     ...(before ? [`${before.name} ended ${minutes(before.gap)} before`] : []),
     ...(after ? [`${after.name} began ${minutes(after.gap)} after`] : []),
   ];
-  return parts.length === 0 ? [] : [`Next to the proven set: ${parts.join(', ')}.`];
+  return parts.length === 0 ? [] : [`Next to these: ${parts.join(', ')}.`];
 }
 
 /** What the logs leave open; empty where they tell all of it. */
@@ -141,11 +141,9 @@ export function howWords({ windows, counted, logs }: Affected): readonly string[
     counted &&
       `Bars are counted at the ${counted.at} in intervals of ${minutes(counted.interval)}; one that the window cuts counts with its share of the time, and the two numbers behind are what it allows${most}.`,
     'A window is a stretch of time: bars that stood in it while the line was stopped belong to it, and stops are not taken off.',
-    waits > 0 && `The safe set ends ${minutes(waits)} later: so long may a bar wait in a full accumulation.`,
+    waits > 0 && `To be safe it ends ${minutes(waits)} later: so long may a bar wait in a full accumulation.`,
     ...stood,
-    waits > 0 &&
-      !logs.stops &&
-      'No log of stops lies beside: how long bars stood on the way cannot be told, and nothing is added to the safe set for it.',
+    waits > 0 && !logs.stops && 'No log of stops lies beside: how long bars stood on the way cannot be told, and nothing is added for it.',
     logs.pallets &&
       'A pallet counts where its packing touches the window, ends included; its bars from outside the window are held with it.',
     ...ofPallets,

@@ -148,7 +148,7 @@ function palletTable({ proven, safe, words }: Affected): readonly FigureTable[] 
   const sure = new Set<Pallet>(proven.pallets?.pallets);
   return [
     {
-      caption: 'Pallets to hold: what is proven, and what more to be safe',
+      caption: 'Pallets to hold: those touched for certain, and more to be safe',
       head: ['first pack', 'last pack', 'bars', 'status', 'set'],
       words: [3, 4],
       rows: list.map((pallet) => ({
@@ -158,7 +158,7 @@ function palletTable({ proven, safe, words }: Affected): readonly FigureTable[] 
           { text: Number.isFinite(pallet.last) ? words(pallet.last) : 'open' },
           { text: Number.isFinite(pallet.bars) ? n(pallet.bars, 0) : '–' },
           { text: pallet.status },
-          { text: sure.has(pallet) ? 'proven' : 'to be safe' },
+          { text: sure.has(pallet) ? 'for certain' : 'to be safe' },
         ],
       })),
     },
