@@ -18,7 +18,7 @@ import {
 import { NotOnLine, tableKind } from '@barwright/line';
 import type { Opened } from './plant.js';
 import { Refused, type Out } from './out.js';
-import { readRows } from './rows.js';
+import { readRows, whyUnread } from './rows.js';
 import { n, section, sentences } from './say.js';
 import { table } from './text.js';
 
@@ -50,7 +50,7 @@ export async function logsOfDay(folder: string, options: BesideOptions): Promise
   try {
     names = (await readdir(folder)).filter((name) => /\.(csv|tsv|txt|xlsx)$/i.test(name)).sort();
   } catch (error) {
-    throw new Refused(`${folder} is no folder of a day that can be read: ${(error as Error).message}`);
+    throw new Refused(whyUnread(folder, error, 'folder', 'give the folder with the logs of one day'));
   }
   const named: Partial<Record<Part, string>> = namedIn(options);
   const files: Partial<Record<Part, DayFile>> = {};

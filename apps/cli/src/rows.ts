@@ -10,12 +10,22 @@ export async function readRows(file: string): Promise<{ readonly name: string; r
   try {
     bytes = await readFile(file);
   } catch (error) {
-    throw new Refused(`${file} cannot be read: ${(error as Error).message}`);
+    throw new Refused(whyUnread(file, error, 'file', 'give the path of a CSV or XLSX file'));
   }
   const kind = fileKind(bytes);
   if (kind === 'xlsx') return { name, rows: await spreadsheet(bytes, file) };
   if (kind === 'old spreadsheet') throw new Refused(`${file} is a spreadsheet of the old binary kind; save it as XLSX or CSV`);
   return { name, rows: rowsOfText(textOfFile(bytes), name) };
+}
+
+/** Why a file or folder could not be read, in a person's words. */
+export function whyUnread(path: string, error: unknown, what: 'file' | 'folder', todo: string): string {
+  const { code, message } = error as { code?: string; message: string };
+  if (code === 'ENOENT') return `There is no ${what} ${path}; ${todo}`;
+  if (code === 'EISDIR') return `${path} is a folder; ${todo}`;
+  if (code === 'ENOTDIR') return `${path} is no folder; ${todo}`;
+  if (code === 'EACCES' || code === 'EPERM') return `${path} may not be read by this user; ask for leave to read it, or copy it`;
+  return `${path} cannot be read: ${message}`;
 }
 
 async function spreadsheet(bytes: Buffer, file: string): Promise<string[][]> {

@@ -139,7 +139,7 @@ describe('what is refused, in one sentence', () => {
     [['speed', plant], 2, /--rate/],
     [['speed', plant, '--rate', '50 kg'], 2, /--rate is "50 kg"/],
     [['lot', plant, '--lot', 'CB-1'], 1, /has no lot "CB-1"; it has CB-2609/],
-    [['roast', plant, 'no/such.csv', '--station', 'peanut roaster'], 1, /cannot be read/],
+    [['roast', plant, 'no/such.csv', '--station', 'peanut roaster'], 1, /There is no file no\/such.csv; give the path/],
     [['roast', plant, `${day}/peanut_roast.csv`], 1, /"bean roaster", "peanut roaster"; name its station/],
     [['roast', plant, `${day}/stops.csv`, '--station', 'peanut roaster'], 1, /has no column of times/],
     [['temper', plant, `${day}/peanut_roast.csv`, '--alone'], 1, /slope or an index for tests/],

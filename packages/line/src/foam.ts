@@ -104,6 +104,15 @@ export function foamAnswer(from: PlantChain, session: Session, asked: FoamAsked 
   const plan = before.number(`${c}.gas_held`);
   const here: GasState = { ...whip, pressure: asked.pressure ?? whip.pressure, temperature: asked.temperature ?? whip.temperature };
   const keeps = asked.kept ?? kept;
+  const cup = (rho: number) => `${(rho / 1000).toFixed(3)} g/cm³`;
+  if (asked.density !== undefined && !(asked.density > 0 && asked.density <= free))
+    throw new NoFoam(
+      `${cup(asked.density)} is no density of a foam of ${component.name}, which without gas has ${cup(free)}: look at the unit, or weigh the cup again`,
+    );
+  if (asked.power !== undefined && !(asked.power >= 0 && asked.power <= 10))
+    throw new NoFoam(
+      `Gas held is ${(100 * asked.power).toFixed(0)} % of what a good lot holds; 0 to 1000 % is expected, such as 85 % for a weak albumen`,
+    );
   const strong = (plan / (1 - plan)) * (asked.power ?? 1);
   const now = asked.density === undefined ? strong / (1 + strong) : holdUpFor(asked.density, free, here, after, keeps);
   const density = asked.density ?? whippedDensity(now, free, here, after, keeps).density;

@@ -62,8 +62,11 @@ describe('a whipped mass', () => {
   });
 
   it('refuses a density that is no foam, a whip that boils, a component that nobody whips', () => {
-    expect(() => foamAnswer(from, fresh(), { density: 1600 })).toThrow(/density is 1600/);
-    expect(() => foamAnswer(from, fresh(), { density: -1 })).toThrow(/density is -1/);
+    expect(() => foamAnswer(from, fresh(), { density: 1600 })).toThrow(
+      '1.600 g/cm³ is no density of a foam of nougat, which without gas has',
+    );
+    expect(() => foamAnswer(from, fresh(), { density: -1 })).toThrow(/-0.001 g\/cm³ is no density/);
+    expect(() => foamAnswer(from, fresh(), { power: -0.05 })).toThrow(/Gas held is -5 %/);
     expect(() => foamAnswer(from, fresh(), { pressure: 2000 })).toThrow(/boils|vapour/);
     expect(() => foamAnswer(from, fresh(), {}, 'caramel')).toThrow(NoFoam);
     expect(() => foamAnswer(from, fresh(), {}, 'caramel')).toThrow('No whip of Kestrowan makes "caramel"; it whips nougat');

@@ -4,6 +4,7 @@ import { inWords, presentation, tidy } from '@barwright/line';
 import { openPlant, valueFor, type Opened, type PlantOptions } from '../plant.js';
 import { Misused, Refused, type Out } from '../out.js';
 import { table } from '../text.js';
+import { whyUnread } from '../rows.js';
 
 interface CalibrateOptions extends PlantOptions {
   readonly parameter: readonly string[];
@@ -37,7 +38,7 @@ async function readTable(file: string): Promise<{ header: string[]; rows: { cell
   try {
     text = await readFile(file, 'utf8');
   } catch (error) {
-    throw new Refused(`${file} cannot be read: ${(error as Error).message}`);
+    throw new Refused(whyUnread(file, error, 'file', 'give the path of a CSV file'));
   }
   const { parse } = await import('csv-parse/sync');
   let records: { record: string[]; info: { lines: number } }[];

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { modelById, models, runModel, sources, type Model } from '@barwright/science';
 import { Misused, Refused, type Out } from '../out.js';
 import { table, wrap } from '../text.js';
+import { whyUnread } from '../rows.js';
 
 interface ModelOptions {
   readonly list?: boolean;
@@ -94,7 +95,7 @@ async function batch(file: string, out: Out): Promise<void> {
   try {
     text = await readFile(file === '-' ? '/dev/stdin' : file, 'utf8');
   } catch (error) {
-    throw new Refused(`${file} cannot be read: ${(error as Error).message}`);
+    throw new Refused(whyUnread(file, error, 'file', 'give the path of a file with one JSON object a line'));
   }
   const answers: string[] = [];
   let refused = 0;
