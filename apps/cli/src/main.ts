@@ -185,6 +185,16 @@ function program(out: Out): Command {
     .action(async (folder, options) => (await import('./commands/slab.js')).slabCommand(folder, options, out));
   plantCommand(
     top,
+    'cooker',
+    'Duty, steam, time and spread of the cookers, and what a wrong probe does',
+    'cooker examples/tollhythe --probe "1 K"',
+  )
+    .argument('[log]', 'CSV or XLSX of cooks of one component: the scatter of its end temperatures')
+    .option('--component <name>', 'which cook; default: all, with a log the caramel')
+    .option('--probe <difference>', 'what the probe shows too much; default 1 K')
+    .action(async (folder, log, options) => (await import('./commands/cooker.js')).cookerCommand(folder, log, options, out));
+  plantCommand(
+    top,
     'foam',
     'A whipped mass that came out light or dense, another whip, a weak albumen; or a log of whipped batches',
     'foam examples/pellamoor --density "0.965 g/cm³"',

@@ -284,3 +284,31 @@ describe('a file that is brought', () => {
     expect(toSvg(plate!.marks, { width: plate!.width, height: plate!.height, title: '', theme: 'day' }).length).toBeLessThan(400_000);
   });
 });
+
+describe('the cooker', () => {
+  it('tells steam and time where the plant describes it, and what a probe off does', async () => {
+    const engine = await open('tollhythe');
+    const sheet = trial(engine, 'cooker', {}, 900);
+    check(engine, sheet);
+    expect(plain(sheet.title)).toMatch(/^Soft caramel asks 51 kW of its kettle, 88 kg\/h of steam; a batch boils 38\.5 min\.$/);
+    expect(sheet.knobs).toContain('soft_caramel.steam_pressure');
+    expect(cellsOf(sheet, 'time to boil a batch of soft caramel down')).toEqual(['38.5 min']);
+    const more = trial(engine, 'cooker', { probe: '2' }, 900);
+    const water = (one: TrialSheet) => Number.parseFloat(cellsOf(one, 'water in soft caramel, wet basis')![1]!);
+    expect(water(more)).toBeGreaterThan(water(sheet));
+    // A difference is in kelvin in both habits of units, as its label says.
+    const us = trial(await open('tollhythe', 'us'), 'cooker', { probe: '2' }, 900);
+    expect(water(us)).toBeCloseTo(water(more), 2);
+  });
+
+  it('says what the demo has not written, with the scatter of the log of its day', async () => {
+    const engine = await open('pellamoor');
+    await bring('caramel_batches.csv', readFileSync(join(folder, 'caramel_batches.csv'), 'utf8'));
+    const sheet = trial(engine, 'cooker', {}, 900);
+    check(engine, sheet);
+    expect(sheet.mark).toBe('seen');
+    expect(said(sheet)).toContain('Steam and time need the cooker');
+    expect(JSON.stringify(sheet.tables)).toContain('good cooks of the log');
+    expect(() => trial(engine, 'cooker', { probe: '40' }, 900)).toThrow(/a few kelvin/);
+  });
+});

@@ -45,13 +45,27 @@ describe('the trials', { timeout: 2 * patience }, () => {
     const page = await at.page();
     await open(page);
     expect(await title(page)).toBe('Four of these ask for a person.');
-    expect(await page.locator('.trial-line').count()).toBe(16);
+    expect(await page.locator('.trial-line').count()).toBe(17);
     expect(plain(await page.locator('.sub').innerText())).toContain('6 logs of 17 March 2026');
     await page.locator('.trial-line', { has: page.locator('.trial-line-name', { hasText: /^Temper$/ }) }).click();
     await page.waitForURL(/\/trials\/temper$/);
     await titled(page, 'the coolant supply moved it, not the throughput');
     await page.goBack();
     await page.waitForSelector('.trial-line');
+    expect(at.complaints).toEqual([]);
+  });
+
+  it('tell what a cooker asks, and open its numbers in the inspector', async () => {
+    const page = await at.page();
+    await page.goto(`${at.url()}/tollhythe/orvenby/trials/cooker`);
+    await titled(page, 'Soft caramel asks 51 kW of its kettle');
+    const probe = page.getByLabel('Its probe shows too much');
+    await probe.fill('2');
+    await probe.press('Enter');
+    await page.waitForURL(/ask=probe:2/);
+    expect(plain(await page.locator('main').innerText())).toContain('Relief valves stay free');
+    await page.getByRole('button', { name: /38\.5/ }).first().click();
+    await page.locator('.inspector', { hasText: 'time to boil a batch of soft caramel down' }).waitFor();
     expect(at.complaints).toEqual([]);
   });
 

@@ -1,4 +1,4 @@
-import type { Component } from '@barwright/plant';
+import type { Component, Stage } from '@barwright/plant';
 import { holdUpFor, overrun, whippedDensity, type Table } from '@barwright/science';
 import { celsius, density, percent, type Builder } from './builder.js';
 
@@ -54,17 +54,7 @@ export function foamSteps(b: Builder, component: Component): void {
   const laid = later?.temperature
     ? b.entered(`${c}.foam_laid_temperature`, `temperature at which ${component.name} is laid, for its gas`, later.temperature, celsius)
     : b.byDefault(`${c}.foam_laid_temperature`, `temperature at which ${component.name} is laid, for its gas`, values.laid, celsius, 'nobody entered one'); // prettier-ignore
-  const kept = b.root({
-    id: `${c}.gas_kept`,
-    meaning: `share of the gas of ${component.name} that fat, shear and rest leave in it`,
-    ...percent,
-    decimals: 0,
-    value: values.kept,
-    origin: 'default',
-    source: usualWhip.source,
-    standing: usualWhip.standing,
-    note: 'nobody measured it; from the density cup before and after the fat',
-  });
+  const kept = keptStep(b, component, at);
   const inputs = [own, free, activity, pressure, hot, laid, kept, 'plant.pressure'];
   b.step({
     title: `Gas held in the whip of ${component.name}`,
@@ -99,6 +89,80 @@ export function foamSteps(b: Builder, component: Component): void {
     uncertainty: ([rho, dense], [held]) => {
       const h = held as number;
       return [(0.02 * h * (1 - h) * (dense as number)) / ((dense as number) - (rho as number)), 0, 0];
+    },
+  });
+  if (whip.holdUp) densityStep(b, component, whip.holdUp, [free, activity, pressure, hot, laid, kept, 'plant.pressure']);
+}
+
+/** Share of the gas that is still in it: what the plant says each stage loses, one after another; all of it where nobody says. */
+function keptStep(b: Builder, component: Component, whip: number): string {
+  const c = component.slug;
+  const kept = {
+    id: `${c}.gas_kept`,
+    meaning: `share of the gas of ${component.name} that fat, shear and rest leave in it`,
+    ...percent,
+    decimals: 0,
+  };
+  const losing = component.stages.slice(whip).filter(({ airLoss }) => airLoss);
+  if (losing.length === 0)
+    return b.root({
+      ...kept,
+      value: values.kept,
+      origin: 'default',
+      source: usualWhip.source,
+      standing: usualWhip.standing,
+      note: 'nobody measured it; from the density cup before and after the fat',
+    });
+  return b.step({
+    title: `Gas that stays in ${component.name}`,
+    inputs: losing.map((stage) =>
+      b.entered(
+        `${c}.stage.${stage.slug}.air_loss`,
+        `share of its gas that ${component.name} loses at ${stage.name}`,
+        stage.airLoss!,
+        percent,
+      ),
+    ),
+    outputs: [kept],
+    equation: 'Π(1 − share of the gas that the stage loses)',
+    run: (...losses: number[]) => losses.reduce((share, loss) => share * (1 - loss), 1),
+  });
+}
+
+/** The density that the plant's own hold-up gives, beside the one it entered; what the bar rests on stays the entered one. */
+function densityStep(b: Builder, component: Component, written: NonNullable<Stage['holdUp']>, rest: readonly string[]): void {
+  const c = component.slug;
+  const holdUp = b.entered(
+    `${c}.hold_up`,
+    `gas that the whip of ${component.name} holds, share of volume, as its good batches teach`,
+    written,
+    {
+      ...percent,
+      decimals: 1,
+    },
+  );
+  b.step({
+    title: `Density of ${component.name} by its whip`,
+    inputs: [holdUp, ...rest, `${c}.density`],
+    outputs: [
+      { id: `${c}.foam_density`, meaning: `density of ${component.name} that its whip gives, beside the one entered`, ...density },
+      { id: `${c}.foam_ratio`, meaning: `density of ${component.name} as entered over that its whip gives`, unit: '1', decimals: 3 },
+    ],
+    equation: 'ρ = ρ gas-free / (1 + h / (1 − h) · (P − aw psat)ₕ / Tₕ · T / (P − aw psat) · share kept)',
+    sources: ['ideal-gas', 'iapws-if97'],
+    note: 'The hold-up is the plant’s own for this albumen, speed and syrup: learn it anew when one of them changes.',
+    run: (h: number, free: number, aw: number, p: number, t: number, end: number, share: number, outside: number, own: number) => {
+      const whip = { pressure: p, temperature: t, waterActivity: aw };
+      const rho = whippedDensity(h, free, whip, { pressure: outside, temperature: end, waterActivity: aw }, share).density;
+      return [rho, own / rho];
+    },
+    uncertainty: ([h, free], [rho, ratio]) => {
+      // The hold-up by its own tolerance; without one the 2 % of a gas-free density that volumes give.
+      const spread = written.high === undefined || written.low === undefined ? 0 : (written.high - written.low) / 2;
+      const [x, dense, own] = [h as number, free as number, rho as number];
+      const byHoldUp = x > 0 && x < 1 ? (spread / (x * (1 - x))) * (1 - own / dense) : 0;
+      const share = Math.hypot(0.02, byHoldUp);
+      return [share * own, share * (ratio as number)];
     },
   });
 }

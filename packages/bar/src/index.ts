@@ -15,7 +15,7 @@ export {
   type Look,
 } from './builder.js';
 export { barSteps } from './bar.js';
-export { additionsOf, type Drive } from './parts.js';
+export { additionsOf, withoutWater, type Drive } from './parts.js';
 export { allergensOf, ingredientNames, nutrients } from './label.js';
 export { barParts, sum, type BarPart } from './layers.js';
 export { chocolateMarket } from './law.js';

@@ -36,6 +36,8 @@ export interface FoamLogAnswer {
   readonly good: number;
   /** Gas that the good batches hold in the whip; undefined with fewer than five. */
   readonly held?: MeanOf;
+  /** What to write at the stage of the whip. */
+  readonly write?: string;
   /** The same by lot of albumen, of every batch that was weighed; more than one lot. */
   readonly lots: readonly (MeanOf & { readonly lot: string; readonly differs: boolean })[];
   /** Runs of batches outside, with the mean of their densities answered. */
@@ -119,7 +121,7 @@ export function judgeFoam(from: PlantChain, session: Session, log: CookTable, na
     component: component.name,
     batches,
     good: good.length,
-    ...(learned ? { held: learned } : {}),
+    ...(learned ? { held: learned, write: `hold-up: ${(100 * learned.mean).toFixed(1)} % ± ${(100 * learned.sd).toFixed(1)} %` } : {}),
     lots: lotsOf(batches),
     incidents: runsOf(from, session, log, batches, component.name),
     said,

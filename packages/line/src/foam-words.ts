@@ -1,8 +1,11 @@
+import { gasLosses } from '@barwright/science';
 import type { FoamAnswer } from './foam.js';
 
 const grams = (rho: number) => `${(rho / 1000).toFixed(3)} g/cm³`;
 const bars = (pascal: number) => `${(pascal / 1e5).toFixed(2)} bar`;
 const percent = (x: number, digits = 0) => `${(100 * x).toFixed(digits)} %`;
+
+const range = ([low, high]: readonly [number, number]) => `${(100 * low).toFixed(0)} to ${percent(high)}`;
 
 /** Highest pressure that is proposed for a whip, as a multiple of the plan; beyond it the whip itself decides. */
 const most = 1.5;
@@ -53,7 +56,9 @@ export function foamNotes(temperatureByDefault: boolean, kept: number): readonly
       ? ['Nobody entered the temperature in the whip; 75 °C is taken, 60 to 90 °C are common practice, no source.']
       : []),
     ...(kept === 1
-      ? ['No loss of gas by fat and shear is counted until the plant measures a cup before and after; no published share is known.']
+      ? [
+          `No loss of gas by fat and shear is counted until the plant writes "air loss" from a cup before and after; no published share is known. Plants report ${range(gasLosses.values.fat_addition)} at the fat and ${range(gasLosses.values.pumping_and_sheeting)} in pumping and sheeting (common practice, no source).`,
+        ]
       : []),
     'No published model says how much less gas a weak albumen holds: the plant’s whip test does.',
   ];

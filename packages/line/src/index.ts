@@ -69,6 +69,8 @@ export { batchAnswer, type BatchAnswer, type BatchReadings, type Change, type Ne
 export { judgeCooks, type LaidSpan, type CookLogAnswer, type JudgedBatch, type LearnedOffset } from './cook-log.js';
 export { foamAnswer, NoFoam, whippedComponents, type FoamAnswer, type FoamAsked } from './foam.js';
 export { judgeFoam, type FoamLogAnswer, type MeanOf, type WhippedBatch } from './foam-log.js';
+export { cookerAnswers, type CookerAnswer, type CookerAsked, type CookSpread, type ProbeError } from './cooker.js';
+export { cookerCautions } from './cooker-words.js';
 export { layerSlump, type LayerSlump } from './slump.js';
 export { cookElsewhere, type CookThere, type Elsewhere, type ElsewhereAnswer } from './cook-elsewhere.js';
 export { deliveryAnswer, NoSyrup, type Delivered, type DeliveryAnswer, type DeliveryEffect } from './delivery.js';

@@ -2,6 +2,7 @@ import { Builder, barSteps, type Drive } from '@barwright/bar';
 import { buildChain, type Chain } from '@barwright/chain';
 import type { Bar, Line, Plan, Plant } from '@barwright/plant';
 import { checkSteps } from './checks.js';
+import { cookerSteps } from './cooker-steps.js';
 import { demandSteps } from './demand.js';
 import { enroberSteps } from './enrober.js';
 import { orderSteps } from './order.js';
@@ -50,6 +51,7 @@ export function plantChain(plant: Plant, barName?: string, drive: Drive = {}): P
     tunnelSteps(b, plant, bar, line);
     if (plan) orderSteps(b, plant, bar, plan, materials);
   }
+  cookerSteps(b, plant, bar);
   checkSteps(b, plant);
   return { plant, bar, line, plan, chain: buildChain(b.roots, b.steps) };
 }

@@ -1,5 +1,8 @@
-import { Session } from '@barwright/chain';
+import { calibrate, Session } from '@barwright/chain';
+import { loadPlant } from '@barwright/plant';
+import { readPlantFolder } from '@barwright/plant/node';
 import fc from 'fast-check';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { cookTable, foamAnswer, judgeFoam, NoFoam, plantChain, rowsOfText, whippedComponents } from '../src/index.js';
 import { demoDay } from './day.js';
@@ -143,4 +146,60 @@ describe('a log of whipped batches', () => {
     const two = cookTable(rowsOfText('batch,cook end,density (g/cm³)\nB1,2026-03-17T06:00,0.92\nB2,2026-03-17T07:00,0.93\n', 'log'), 'log'); // prettier-ignore
     expect(judgeFoam(from, fresh(), two).said.join(' ')).toMatch(/Only 2 good batches/);
   });
+});
+
+describe('the hold-up that the plant wrote', () => {
+  const withWhip = async (before: string, after: string) => {
+    const files = new Map(await readPlantFolder(fileURLToPath(new URL('../../../examples/pellamoor', import.meta.url))));
+    files.set('components.yaml', files.get('components.yaml')!.replace(before, after));
+    const loaded = loadPlant(files);
+    if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));
+    return new Session(plantChain(loaded.plant).chain);
+  };
+
+  it('gives a density beside the one entered, which stays what the bar rests on', () => {
+    const session = fresh();
+    expect(session.number('nougat.foam_density')).toBeCloseTo(920, -1);
+    expect(session.number('nougat.foam_ratio') * session.number('nougat.foam_density')).toBeCloseTo(session.number('nougat.density'), 6);
+    const mass = session.number('bar.mass');
+    const before = session.number('nougat.foam_density');
+    session.set('nougat.whip_pressure', 4e5);
+    expect(session.number('nougat.foam_density')).toBeLessThan(before);
+    expect(session.number('bar.mass')).toBe(mass);
+    // The hold-up that the entered density asks for gives that density back.
+    const plain = fresh();
+    plain.set('nougat.hold_up', plain.number('nougat.gas_held'));
+    expect(plain.number('nougat.foam_density')).toBeCloseTo(plain.number('nougat.density'), 6);
+  });
+
+  it('is what the good batches of the demo day teach, and says how to write it', () => {
+    const answer = judgeFoam(from, fresh(), cookTable(demoDay('nougat_batches.csv'), 'nougat'));
+    expect(answer.write).toBe('hold-up: 14.9 % ± 0.4 %');
+    expect(answer.held!.low).toBeLessThan(answer.held!.mean);
+    const { estimate } = calibrated(answer.batches.map(({ density }) => density));
+    expect(estimate).toBeGreaterThan(answer.held!.low - 0.002);
+    expect(estimate).toBeLessThan(answer.held!.high + 0.002);
+  });
+
+  it('loses gas where a stage says so, one after another', async () => {
+    const session = await withWhip('        does: blend\n', '        does: blend\n        air loss: 10 %\n');
+    expect(session.number('nougat.gas_kept')).toBeCloseTo(0.9, 12);
+    const gas = (one: Session) => one.number('nougat.gas_free_density') / one.number('nougat.foam_density') - 1;
+    expect(gas(session) / gas(fresh())).toBeCloseTo(0.9, 9);
+  });
+
+  it('is not made up where nobody wrote one', async () => {
+    const session = await withWhip('        hold-up: 14.9 % ± 0.4 %', '       ');
+    expect(session.chain.index.has('nougat.foam_density')).toBe(false);
+    expect(session.number('nougat.gas_held')).toBeGreaterThan(0.1);
+  });
+
+  function calibrated(densities: readonly number[]) {
+    const result = calibrate(from.chain, fresh(), {
+      parameters: [{ id: 'nougat.hold_up', low: 0.05, high: 0.4 }],
+      data: densities.map((density) => ({ inputs: {}, observed: { 'nougat.foam_density': density } })),
+    });
+    if (!result.found) throw new Error(result.reason);
+    return result.parameters[0]!;
+  }
 });

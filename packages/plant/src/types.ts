@@ -87,6 +87,22 @@ export type CookEnd =
 /** Where the pressure above a cook comes from. */
 export type CookPressure = { readonly by: 'atmosphere' } | { readonly by: 'absolute'; readonly pressure: Entered };
 
+/** The machine behind a cook. What the plant does not say stays out. */
+export interface Cooker {
+  readonly kind: 'kettle' | 'film';
+  /** m², W/m²/K, Pa absolute, W. */
+  readonly surface?: Entered;
+  readonly heatTransfer?: Entered;
+  readonly steam?: Entered;
+  readonly heatLoss?: Entered;
+  readonly boilerEfficiency?: Entered;
+  /** Standard deviations: of the true end temperature, K; of the level, share of it. */
+  readonly temperatureSpread?: Entered;
+  readonly levelSpread?: Entered;
+  /** Mass in a film cooker while it runs, kg. */
+  readonly holds?: Entered;
+}
+
 export interface Stage {
   readonly name: string;
   readonly slug: string;
@@ -107,7 +123,12 @@ export interface Stage {
     readonly refractometerOffset?: Entered;
     /** Time held near the end temperature to brown, s. */
     readonly hold?: Entered;
+    readonly cooker?: Cooker;
   };
+  /** Gas by volume of the foam inside a whip, 0 to 1; the plant's own constant. */
+  readonly holdUp?: Entered;
+  /** Share of the gas that comes to the stage and is lost in it: fat, shear, sheeting. */
+  readonly airLoss?: Entered;
   /** Roast: moisture it ends at; the water difference leaves. */
   readonly toMoisture?: Entered;
   /** Named losses after one another, each a share of what comes into it: cleaning 1.2 %, shell 12.8 % … */

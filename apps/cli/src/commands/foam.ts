@@ -116,7 +116,7 @@ function printLog(answer: FoamLogAnswer, out: Out): void {
   section(out, 'What the good batches teach', [
     ...(held
       ? [
-          `The whip holds ${n(100 * held.mean, 1)} % gas (95 %: ${n(100 * held.low, 1)} to ${n(100 * held.high, 1)} %, ${held.batches} batches); one batch scatters by ± ${n(100 * held.sd, 1)} points.`,
+          `The whip holds ${n(100 * held.mean, 1)} % gas (95 %: ${n(100 * held.low, 1)} to ${n(100 * held.high, 1)} %, ${held.batches} batches); one batch scatters by ± ${n(100 * held.sd, 1)} points. Write "${answer.write}" at the stage of the whip.`,
         ]
       : []),
     ...answer.lots.map(

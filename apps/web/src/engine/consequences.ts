@@ -8,7 +8,7 @@ export const askedFirst =
   /^bar\.(mass|cost|height|giveaway)$|^step\.|\.(water_activity|cook_indicated)$|^(layer|coat)[^.]*\.?[^.]*\.thickness$|^line\.(rate|max_rate)$|^rework\.share$|^label\.(energy_kcal|sugars|fat)_per_bar$|^order\.duration$|\.viscosity/;
 /** What lies between the lines, or says the same twice. */
 export const seldomAsked =
-  /\.stage\.|^need\.|^label\.(?!energy_kcal_per_bar|sugars_per_bar|fat_per_bar)|composition$|_with_sorption$|moisture_per_kelvin$|cook_heat$|viscosity_stored$|stretch$|_supersaturation$|sucrose_crystal$|glass_transition$|refractometer$|equilibrium_moisture$|charge_(dry|sum)$|\.share$|\.gross$|_first_estimate$|^variance\.|_flow$|^flow\.|^order\.(?!duration)|^bar\.(centre|cost_ingredients|cost_with|rework)|thickness_(side|bottom|top)$|\.rate$|\.utilisation$|cook_(solids|per_kpa|temperature)$|gas_free|specific_heat|^pack\.|\.cook_temperature_(min|max)$/;
+  /\.stage\.|^need\.|^label\.(?!energy_kcal_per_bar|sugars_per_bar|fat_per_bar)|composition$|_with_sorption$|moisture_per_kelvin$|cook_(heat|duty|fuel|evaporation)$|steam_(flow|batch)$|boil_rate$|conductance_needed$|moisture_sd$|foam_(density|ratio)$|gas_held$|density_per_\w+$|overrun$|viscosity_stored$|stretch$|_supersaturation$|sucrose_crystal$|glass_transition$|refractometer$|equilibrium_moisture$|charge_(dry|sum)$|\.share$|\.gross$|_first_estimate$|^variance\.|_flow$|^flow\.|^order\.(?!duration)|^bar\.(centre|cost_ingredients|cost_with|rework)|thickness_(side|bottom|top)$|\.rate$|\.utilisation$|cook_(solids|per_kpa|temperature)$|gas_free|specific_heat|^pack\.|\.cook_temperature_(min|max)$/;
 
 /**
  * What a change does, largest first: by how far a number moves over its window, or over itself where it has none.

@@ -39,6 +39,9 @@ export class Knobs {
     if (id === 'bar.area' || id === 'bar.length') return ['bar.cut_length'];
     if (id === 'bar.width') return ['bar.cut_width'];
     if (first === 'line' || first === 'flow' || id.endsWith('.utilisation') || id.endsWith('.flow')) return ['line.slab_speed'];
+    if (second === 'foam_density') return [`${first}.whip_pressure`];
+    if (/^(warm_time|boil_time|boil_rate|kettles_needed|wall_use|steam_temperature)$/.test(second)) return [`${first}.steam_pressure`];
+    if (/^(cook_duty|cook_evaporation|cook_fuel|steam_flow|residence)$/.test(second)) return ['line.slab_speed'];
     if (first === 'plant' && second === 'pressure') return ['plant.altitude'];
     if (
       /^(moisture|water_activity|cook_temperature|cook_indicated|cook_solids|refractometer|viscosity|stretch|glass_transition|\w+_supersaturation|sucrose_crystal)$/.test(

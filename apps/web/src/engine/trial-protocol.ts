@@ -10,6 +10,7 @@ export const trialParts = [
   'syrup',
   'pressure',
   'blend',
+  'cooker',
   'foam',
   'slab',
   'lots',

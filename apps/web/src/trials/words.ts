@@ -10,6 +10,7 @@ export const partWords: Readonly<Record<TrialPart, string>> = {
   syrup: 'Syrup',
   pressure: 'Pressure',
   blend: 'Blend',
+  cooker: 'Cooker',
   foam: 'Foam',
   slab: 'Slab',
   lots: 'Lots',

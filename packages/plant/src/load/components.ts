@@ -2,7 +2,7 @@ import type * as z from 'zod';
 import type { Path, Tree } from '../read/tree.js';
 import type { componentsFile } from '../schema/files.js';
 import type { AmountReading } from '../schema/parts.js';
-import type { Addition, BatchSize, Component, CookEnd, Entered, Stage } from '../types.js';
+import type { Addition, BatchSize, Component, CookEnd, Cooker, Entered, Stage } from '../types.js';
 import { present, type Book, type Page } from './book.js';
 import { readComposition } from './composition.js';
 
@@ -89,6 +89,8 @@ function readStages(book: Book, tree: Tree, path: Path, written: readonly Writte
         temperature: stage.temperature && book.entered(tree, at('temperature'), stage.temperature),
         time: stage.time && book.entered(tree, at('time'), stage.time),
         cook: cookOf(book, tree, here, stage),
+        holdUp: holdUpOf(book, tree, here, stage),
+        airLoss: airLossOf(book, tree, here, stage, index, written),
         toMoisture: stage['to moisture'] && book.entered(tree, at('to moisture'), stage['to moisture']),
         pressure:
           stage.does !== 'cook' && stage.pressure && stage.pressure !== 'atmosphere'
@@ -134,7 +136,7 @@ const endKeys = ['finished moisture', 'moisture', 'end temperature'] as const;
 
 function cookOf(book: Book, tree: Tree, here: Path, stage: WrittenStage): Stage['cook'] {
   const ends = endKeys.filter((key) => stage[key] !== undefined);
-  const rest = ['probe offset', 'model offset', 'refractometer offset', 'hold'] as const;
+  const rest = ['probe offset', 'model offset', 'refractometer offset', 'hold', 'cooker'] as const;
   if (stage.does !== 'cook') {
     for (const key of [...ends, ...rest.filter((name) => stage[name])]) {
       book.complain(tree, [...here, key], {
@@ -164,8 +166,68 @@ function cookOf(book: Book, tree: Tree, here: Path, stage: WrittenStage): Stage[
       refractometerOffset:
         stage['refractometer offset'] && book.entered(tree, [...here, 'refractometer offset'], stage['refractometer offset']),
       hold: stage.hold && book.entered(tree, [...here, 'hold'], stage.hold),
+      cooker: stage.cooker && cookerOf(book, tree, [...here, 'cooker'], stage.cooker),
     }),
   };
+}
+
+function cookerOf(book: Book, tree: Tree, path: Path, written: NonNullable<WrittenStage['cooker']>): Cooker {
+  const read = (key: Exclude<keyof typeof written, 'kind'>) => {
+    const value = written[key];
+    return value && book.entered(tree, [...path, key], value);
+  };
+  if (written.kind === 'kettle' && written.holds)
+    book.complain(tree, [...path, 'holds'], {
+      code: 'UNKNOWN_KEY',
+      message: "'holds' is the mass in a film while it runs; this is a kettle",
+      advice: "Write the size of a kettle under 'batch' of the component, or leave it out",
+    });
+  return {
+    kind: written.kind,
+    ...present({
+      surface: read('heating surface'),
+      heatTransfer: read('heat transfer'),
+      steam: read('steam'),
+      heatLoss: read('heat loss'),
+      boilerEfficiency: read('boiler efficiency'),
+      temperatureSpread: read('temperature spread'),
+      levelSpread: read('level spread'),
+      holds: read('holds'),
+    }),
+  };
+}
+
+/** The plant's own hold-up of a whip. */
+function holdUpOf(book: Book, tree: Tree, here: Path, stage: WrittenStage): Stage['holdUp'] {
+  const holdUp = stage['hold-up'];
+  if (!holdUp) return undefined;
+  if (stage.does !== 'whip')
+    book.complain(tree, [...here, 'hold-up'], {
+      code: 'UNKNOWN_KEY',
+      message: `'hold-up' belongs to a whip; this stage does '${stage.does}'`,
+      advice: "Write 'does: whip', or leave it out",
+    });
+  return book.entered(tree, [...here, 'hold-up'], holdUp);
+}
+
+/** Gas can be lost from the whip on. */
+function airLossOf(
+  book: Book,
+  tree: Tree,
+  here: Path,
+  stage: WrittenStage,
+  index: number,
+  written: readonly WrittenStage[],
+): Stage['airLoss'] {
+  const loss = stage['air loss'];
+  if (!loss) return undefined;
+  if (!written.slice(0, index + 1).some(({ does }) => does === 'whip'))
+    book.complain(tree, [...here, 'air loss'], {
+      code: 'UNKNOWN_KEY',
+      message: `Nothing is whipped before '${stage.stage}': there is no air to lose`,
+      advice: "Write 'air loss' at the whip or behind it, or leave it out",
+    });
+  return book.entered(tree, [...here, 'air loss'], loss);
 }
 
 function endOf(book: Book, tree: Tree, here: Path, stage: WrittenStage, key: (typeof endKeys)[number]): CookEnd {

@@ -106,6 +106,19 @@ export const materialsFile = z.strictObject({
   ),
 });
 
+/** What a cooker is; what is left out is not computed from. */
+const cooker = z.strictObject({
+  kind: oneOf(['kettle', 'film'], 'a batch kettle or a continuous film'),
+  'heating surface': quantity('area', { positive: true }).optional(),
+  'heat transfer': quantity('heat transfer', { positive: true }).optional(),
+  steam: quantity('pressure', { positive: true }).optional(),
+  'heat loss': quantity('power').optional(),
+  'boiler efficiency': quantity('fraction', { positive: true, possible: [0, 1] }).optional(),
+  'temperature spread': quantity('temperature difference', { possible: [0, 20] }).optional(),
+  'level spread': share.optional(),
+  holds: mass.optional(),
+});
+
 const stage = z.strictObject({
   stage: text('name of the stage'),
   does: oneOf(['mix', 'cook', 'whip', 'blend', 'cool', 'roast', 'sort', 'refine', 'hydrate', 'temper'], 'what happens'),
@@ -121,6 +134,9 @@ const stage = z.strictObject({
   'model offset': quantity('temperature difference').optional(),
   'refractometer offset': quantity('fraction', { signed: true, possible: [-0.2, 0.2] }).optional(),
   hold: time.optional(),
+  cooker: cooker.optional(),
+  'hold-up': quantity('fraction', { positive: true, possible: [0, 0.95] }).optional(),
+  'air loss': lossShare.optional(),
   'to moisture': moisture.optional(),
   losses: named(lossShare).optional(),
 });

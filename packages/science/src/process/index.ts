@@ -38,6 +38,8 @@ export { nusseltCylinder, nusseltFlatPlate, nusseltHorizontalCylinder, nusseltVe
 export { effectiveness, mixedTemperature, type Arrangement } from './heat/exchange.js';
 export { laminarPipeDrop, pumpWarming, workWarming } from './heat/mechanical.js';
 export { browningEnergy } from './data/kinetics.js';
+export { filmCoefficient, kettleCoefficient } from './data/cookers.js';
+export { gasLosses } from './data/foam.js';
 export { equivalentTime } from './kinetics/history.js';
 export { activationEnergy, q10, timeToLimit, valueAfter, type Order } from './kinetics/rate.js';
 export { fitArrhenius, fitLine, type ArrheniusFit, type Line } from './kinetics/regression.js';

@@ -2,6 +2,10 @@ import type { Source } from '../source.js';
 
 /** Works behind the process models. */
 export const processSources = {
+  'coulson-richardson-6': { title: 'R. K. Sinnott: Coulson & Richardson’s Chemical Engineering, vol. 6, table 12.1, overall coefficients' },
+  'mccabe-smith-harriott': {
+    title: 'W. L. McCabe, J. C. Smith, P. Harriott: Unit Operations of Chemical Engineering, Evaporation, typical overall coefficients',
+  },
   'choi-okos-1986': {
     title:
       'Y. Choi, M. R. Okos, Effects of temperature and composition on the thermal properties of foods (1986); as in ASHRAE Handbook: Refrigeration, ch. 9',

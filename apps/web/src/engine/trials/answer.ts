@@ -2,6 +2,7 @@ import type { Engine } from '../engine.js';
 import { trialParts, type AskedFor, type TrialLine, type TrialPart, type TrialSheet } from '../trial-protocol.js';
 import { batchSheet } from './batch.js';
 import { coatSheet } from './coat.js';
+import { cookerSheet } from './cooker.js';
 import { cooksSheet } from './cooks.js';
 import { foamSheet } from './foam.js';
 import { flowSheet } from './flow.js';
@@ -34,6 +35,7 @@ const answering: Readonly<Record<PromptPart, Answering>> = {
   window: windowSheet,
   syrup: syrupSheet,
   pressure: pressureSheet,
+  cooker: cookerSheet,
   foam: foamSheet,
   slab: slabSheet,
   lots: lotsSheet,

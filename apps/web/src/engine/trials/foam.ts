@@ -159,6 +159,7 @@ function gasTable(words: Words, answer: FoamAnswer, c: string): FigureTable {
       ...words
         .chainRow(`${c}.density_per_ten_kelvin`, session, session)
         .map(({ cells, ...row }) => ({ ...row, cells: [cells[0]!, { text: '' }] })),
+      ...words.chainRow(`${c}.foam_density`, session, session).map(({ cells, ...row }) => ({ ...row, cells: [cells[0]!, { text: '' }] })),
       { name: 'pressure that would bring the aim', cells: [{ text: '–' }, { text: words.amount(answer.restore.pressure, bar) }] },
     ],
   };
@@ -231,7 +232,7 @@ function logPlate(words: Words, { log, answer }: FoamLog, width: number): readon
   ];
 }
 
-function lotsTable({ held, lots }: FoamLogAnswer): readonly FigureTable[] {
+function lotsTable({ held, write, lots }: FoamLogAnswer): readonly FigureTable[] {
   if (!held) return [];
   const row = (name: string, one: { mean: number; low: number; high: number; batches: number }, words: string) => ({
     name,
@@ -248,7 +249,7 @@ function lotsTable({ held, lots }: FoamLogAnswer): readonly FigureTable[] {
       head: ['mean', '95 % limits', 'batches', ''],
       words: [3],
       rows: [
-        row('good batches', held, ''),
+        row('good batches', held, write === undefined ? '' : `write "${write}" at the stage of the whip`),
         ...lots.map((lot) => row(`albumen ${lot.lot}`, lot, lot.differs ? 'differs from the others' : 'no difference proven')),
       ],
     },
