@@ -1,6 +1,6 @@
 import type { Component, Stage } from '@barwright/plant';
-import { holdUpFor, overrun, whippedDensity, type Table } from '@barwright/science';
-import { celsius, density, percent, type Builder } from './builder.js';
+import { holdUpFor, overrun, whippedDensity, whippingPressure, type Table } from '@barwright/science';
+import { celsius, density, percent, type Builder, type Look } from './builder.js';
 
 /** A whip of which nobody wrote the temperature, and gas that nobody measured being lost. */
 export const usualWhip = {
@@ -12,6 +12,7 @@ export const usualWhip = {
 } as const satisfies Table;
 
 const { values } = usualWhip;
+const bar: Look = { unit: 'Pa', show: 'bar', decimals: 2 };
 /** Step of the whipping pressure at which its effect is told, Pa. */
 const tenth = 10_000;
 
@@ -33,11 +34,7 @@ export function foamSteps(b: Builder, component: Component): void {
     run: (rho: number, dense: number) => overrun(rho, dense),
   });
   if (!whip.pressure || !b.has(activity)) return;
-  const pressure = b.entered(`${c}.whip_pressure`, `absolute pressure at which ${component.name} is whipped`, whip.pressure, {
-    unit: 'Pa',
-    show: 'bar',
-    decimals: 2,
-  });
+  const pressure = b.entered(`${c}.whip_pressure`, `absolute pressure at which ${component.name} is whipped`, whip.pressure, bar);
   const hot = whip.temperature
     ? b.entered(`${c}.whip_temperature`, `temperature at which ${component.name} is whipped`, whip.temperature, celsius)
     : b.root({
@@ -91,6 +88,7 @@ export function foamSteps(b: Builder, component: Component): void {
       return [(0.02 * h * (1 - h) * (dense as number)) / ((dense as number) - (rho as number)), 0, 0];
     },
   });
+  pressureWindow(b, component, [`${c}.gas_held`, free, activity, hot, laid, kept, 'plant.pressure']);
   if (whip.holdUp) densityStep(b, component, whip.holdUp, [free, activity, pressure, hot, laid, kept, 'plant.pressure']);
 }
 
@@ -126,6 +124,28 @@ function keptStep(b: Builder, component: Component, whip: number): string {
     outputs: [kept],
     equation: 'Π(1 − share of the gas that the stage loses)',
     run: (...losses: number[]) => losses.reduce((share, loss) => share * (1 - loss), 1),
+  });
+}
+
+/** The pressures at which the density reaches the ends of its window, the gas held in the whip as it is; a denser mass has less of it. */
+function pressureWindow(b: Builder, component: Component, inputs: readonly string[]): void {
+  const { slug: c, density: written, name } = component;
+  if (written?.low === undefined || written.high === undefined) return;
+  const ends = [written.high, written.low];
+  b.step({
+    title: `Pressures that keep the density of ${name} in its window`,
+    inputs: [...inputs],
+    outputs: [
+      { id: `${c}.whip_pressure_min`, meaning: `absolute pressure in the whip at which ${name} is at its densest`, ...bar },
+      { id: `${c}.whip_pressure_max`, meaning: `absolute pressure in the whip at which ${name} is at its lightest`, ...bar },
+    ],
+    equation: 'P at which the gas held, let out, gives either end of the window of the density',
+    sources: ['ideal-gas', 'iapws-if97'],
+    run: (held: number, free: number, aw: number, hot: number, laid: number, kept: number, outside: number) => {
+      const whip = { temperature: hot, waterActivity: aw };
+      const after = { pressure: outside, temperature: laid, waterActivity: aw };
+      return ends.map((rho) => whippingPressure(rho, held, free, whip, after, kept));
+    },
   });
 }
 

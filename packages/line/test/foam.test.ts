@@ -55,6 +55,15 @@ describe('a whipped mass', () => {
     expect(session.overrides()).toEqual({});
   });
 
+  it('stays in its window between the two pressures that the chain names', () => {
+    const session = fresh();
+    const [least, most] = ['min', 'max'].map((end) => session.number(`nougat.whip_pressure_${end}`));
+    expect(foamAnswer(from, session, { pressure: least! }).density).toBeCloseTo(940, 6);
+    expect(foamAnswer(from, session, { pressure: most! }).density).toBeCloseTo(900, 6);
+    expect(least!).toBeLessThan(350_000);
+    expect(most!).toBeGreaterThan(350_000);
+  });
+
   it('names what to do, and says so when no pressure can help', () => {
     const dense = foamAnswer(from, fresh(), { density: 965 });
     expect(dense.state).toBe('too dense');

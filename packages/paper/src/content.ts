@@ -263,7 +263,15 @@ function stageNotes(state: State, from: PlantChain, component: Component): strin
     const laid =
       stage.temperature && (stage.does === 'cool' || stage.does === 'blend') ? words(from, state, `${c}.viscosity`, 'metric') : '';
     if (laid) parts.push(`viscosity as laid ${laid}`);
-    if (stage.pressure) parts.push(stage.pressure.text);
+    if (stage.pressure) {
+      const [least, most] = ['whip_pressure_min', 'whip_pressure_max'].map((name) => words(from, state, `${c}.${name}`, 'metric'));
+      const window =
+        stage.does === 'whip' && least && most ? ` (${least} to ${most} keep the density in its window, gas held as planned)` : '';
+      parts.push(`${stage.pressure.text} absolute${window}`);
+    }
+    const held = stage.does === 'whip' && component.density ? `${c}.air` : undefined;
+    if (held && from.chain.index.has(held) && state.status(held).ok)
+      parts.push(`density cup ${component.density!.text}: ${words(from, state, held, 'metric')} air`);
     if (stage.time) parts.push(stage.time.text);
     if (stage.toMoisture) parts.push(`to ${stage.toMoisture.text} water`);
     if (parts.length > 0) notes.push(`${stage.name}: ${parts.join(', ')}`);

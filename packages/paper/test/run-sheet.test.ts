@@ -122,3 +122,25 @@ describe('clock', () => {
     [2900, '00:20, day +2'],
   ])('%d min is %s', (minutes, text) => expect(clock(minutes)).toBe(text));
 });
+
+describe('the run sheets of all three plants', () => {
+  it.each(['pellamoor', 'tollhythe', 'highmark'])('that of %s stays within four A4 pages', async (name) => {
+    const { from, session, sheet } = await open(name);
+    const laid = layOut(sheet, from, session);
+    await laid.pen.end();
+    expect(laid.pages).toBeLessThanOrEqual(4);
+  });
+
+  it('give the whip its pressures and its cup, as far as the plant wrote them', async () => {
+    const notes = async (name: string, component: string) =>
+      (await open(name)).sheet.charges
+        .find((list) => list.component === component)!
+        .notes.find((note) => note.startsWith('whip'))!
+        .replaceAll('\u202f', ' ');
+    const demo = await notes('pellamoor', 'nougat');
+    expect(demo).toMatch(/^whip: 3\.5 bar absolute \(3\.\d\d bar to 3\.\d\d bar keep the density in its window/);
+    expect(demo).toContain('density cup 0.92 g/cm³ ± 0.02 g/cm³: 35.4 % air');
+    // A density without a tolerance has no pressures to keep to.
+    expect(await notes('highmark', 'honey nougat')).toMatch(/^whip: 50 psi absolute, density cup 57 lb\/ft³: 36\.\d % air$/);
+  });
+});
