@@ -13,7 +13,8 @@ const codesIn = (text: string) => new Set([...text.matchAll(/`([A-Z][A-Z_]{3,})`
 const listed = codesIn(beyondDefinitions);
 
 /** Words in capitals that are no codes of ours. */
-const others = /^(SQLITE_\w+|EADDRINUSE|EPIPE|SIGINT|SIGTERM|NO_COLOR|BARWRIGHT_DEBUG|HEAD|NFKD|SAMEORIGIN|ABCDEFGHJKLMNPQR)$/;
+const others =
+  /^(SQLITE_\w+|ENOENT|EISDIR|ENOTDIR|EACCES|EPERM|EADDRINUSE|EPIPE|SIGINT|SIGTERM|NO_COLOR|BARWRIGHT_DEBUG|HEAD|NFKD|SAMEORIGIN|ABCDEFGHJKLMNPQR)$/;
 
 /** Codes as the sources of a package write them: words in capitals between quotes. */
 function written(folder: string): string[] {

@@ -1,10 +1,18 @@
 import type { Component } from '@barwright/plant';
-import { at, fatBlend, fats, latentHeatAt, share, solidFat, temperatureOfSolidFat, type Composition } from '@barwright/science';
+import {
+  at,
+  fatBlend,
+  fats,
+  latentHeatAt,
+  share,
+  solidFat,
+  solidFatSpread,
+  temperatureOfSolidFat,
+  type Composition,
+} from '@barwright/science';
 import { celsius, percent, type Builder } from './builder.js';
 
 const sources = ['cocoa-butter-sfc', 'beckett-constants-2009'];
-/** Spread of tempered butters about the curve, share of the fat: 95 % half-width as the table says. */
-const spread = 0.05;
 /** Milk fat and oil up to which the softening is taken to hold, and vegetable fat up to which it passes as cocoa butter; shares of the fat. */
 const fitted = { milkFat: 0.35, oil: 0.2, vegetableFat: 0.15 };
 
@@ -29,7 +37,7 @@ export function fatSteps(b: Builder, component: Component): void {
       sources,
       standing: 'memory',
       run: (x: Composition) => solidFat(t, fatBlend(x)),
-      uncertainty: () => [spread],
+      uncertainty: (_, [solids]) => [solidFatSpread(solids as number)],
       ...(t === 20 ? { findings: ([x]) => outside(component, x as Composition) } : {}),
     });
   }
@@ -49,7 +57,10 @@ export function fatSteps(b: Builder, component: Component): void {
     sources,
     standing: 'memory',
     run: (x: Composition) => latentHeatAt(share(x, fats), 20, fatBlend(x)),
-    uncertainty: ([x], [heat]) => [((heat as number) * spread) / solidFat(20, fatBlend(x as Composition))],
+    uncertainty: ([x], [heat]) => {
+      const solids = solidFat(20, fatBlend(x as Composition));
+      return [((heat as number) * solidFatSpread(solids)) / solids];
+    },
   });
   b.step({
     title: `End of melting of ${component.name}`,

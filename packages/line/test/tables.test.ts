@@ -271,6 +271,13 @@ describe('flow curves', () => {
     expect(down).toHaveLength(6);
   });
 
+  it('says first that a falling stress is no flow curve, and which reading is off', () => {
+    const falling = flowTable(rowsOf('rate 1/s,stress Pa\n5,100\n10,80\n20,50\n40,20'), 'flow.csv');
+    expect(falling.said[0]).toContain('goes from 100 Pa at 5 1/s to 20 Pa at 40 1/s');
+    const odd = flowTable(rowsOf('rate 1/s,stress Pa\n5,20\n10,30\n20,400\n40,70\n60,90'), 'flow.csv');
+    expect(odd.said[0]).toContain('falls from 400 Pa at 20 1/s to 70 Pa at 40 1/s');
+    expect(flowTable(rowsOf('rate 1/s,stress Pa\n5,20\n10,30\n20,45'), 'flow.csv').said.join(' ')).not.toContain('stress');
+  });
   it('refuses a table without stress, naming its columns', () => {
     expect(() => flowTable(rowsOf('rate,torque\n1,2\n2,3'), 'flow.csv')).toThrow(
       /has the columns "rate", "torque"; a shear rate in 1\/s and a stress/,

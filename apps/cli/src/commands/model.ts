@@ -58,10 +58,11 @@ function likeness(words: readonly string[], other: Model): number {
   const [, name = ''] = other.id.split('.');
   const parts = other.id.split(/[._]/);
   const title = other.title.toLowerCase();
+  const choices = other.inputs.flatMap((input) => input.choices ?? []).join(' ');
   return words.reduce(
     (sum, word) =>
       sum +
-      (parts.includes(word) ? 4 : other.id.includes(word) ? 2 : title.includes(word) ? 1 : 0) +
+      (parts.includes(word) ? 4 : other.id.includes(word) ? 2 : title.includes(word) || choices.includes(word) ? 1 : 0) +
       (name.split('_').includes(word) ? 1 : 0),
     0,
   );

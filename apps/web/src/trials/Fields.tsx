@@ -20,7 +20,7 @@ export function Fields({
     <div className="trial-fields">
       {fields.map((field) =>
         field.kind === 'number' ? (
-          <NumberOf key={`${field.key} ${field.value}`} field={field} set={set} />
+          <NumberOf key={field.key} field={field} set={set} />
         ) : (
           <label key={field.key} className="trial-field">
             <span className="caption">{field.label}</span>
@@ -51,11 +51,19 @@ function NumberOf({
   readonly set: (key: string, value: string) => void;
 }) {
   const [text, setText] = useState(field.value);
+  const [seen, setSeen] = useState(field.value);
+  const [busy, setBusy] = useState(false);
+  // An answer that comes while somebody types leaves what they typed.
+  if (seen !== field.value) {
+    setSeen(field.value);
+    if (!busy || text === seen) setText(field.value);
+  }
   const value = Number(text.replace(',', '.'));
   const bad = text.trim() !== '' && !Number.isFinite(value);
   // What stands there already counts as told once it is confirmed: a probe may well have shown its set point.
   const done = (confirmed: boolean) => {
     if (bad || (text.trim() === field.value && (field.given || !confirmed))) return;
+    if (text.trim() !== '') setText(String(value));
     set(field.key, text.trim() === '' ? '' : String(value));
   };
   return (
@@ -69,7 +77,11 @@ function NumberOf({
           aria-invalid={bad}
           className={field.given ? 'trial-given' : ''}
           onChange={(event) => setText(event.target.value)}
-          onBlur={() => done(false)}
+          onFocus={() => setBusy(true)}
+          onBlur={() => {
+            setBusy(false);
+            done(false);
+          }}
           onKeyDown={(event) => {
             if (event.key === 'Enter') done(true);
             if (event.key === 'Escape') setText(field.value);

@@ -1,4 +1,4 @@
-import type { FlowPoint } from '@barwright/science';
+import { flowTableFault, type FlowPoint } from '@barwright/science';
 import { readNumbers, type Wanted } from './columns.js';
 import { BadTable } from './bad-table.js';
 import { tableOf } from './table.js';
@@ -46,7 +46,10 @@ export function flowTable(rows: readonly (readonly string[])[], name: string): F
     throw new BadTable(`${name} has ${points.length} usable points; at least 3 are needed for a flow curve. ${said.join(' ')}`.trim());
   const top = points.reduce((best, point, i) => (point.rate > points[best]!.rate ? i : best), 0);
   const down = points.slice(top + 1);
-  if (points[0]!.rate > points.at(-1)!.rate && top === 0)
-    return { up: points.toReversed(), down: [], said: [...said, 'The table runs from fast to slow; it is read as one ramp.'] };
-  return { up: points.slice(0, top + 1), down, said };
+  const oneRamp = points[0]!.rate > points.at(-1)!.rate && top === 0;
+  if (oneRamp) said.push('The table runs from fast to slow; it is read as one ramp.');
+  const up = oneRamp ? points.toReversed() : points.slice(0, top + 1);
+  const fault = flowTableFault(up);
+  if (fault) said.unshift(fault.message);
+  return { up, down: oneRamp ? [] : down, said };
 }

@@ -72,7 +72,15 @@ export function solidFat(t: Celsius, blend: FatBlend): MassFraction {
   return solidFatUnchecked(t, blend);
 }
 
-/** The same without checks, for inner loops. */
+/**
+ * Half-width of about 95 % of the solid fat of butters of one origin, over lots and ways of tempering and measuring: 9 points at
+ * three quarters solid, 12 at a half, closing where the fat is all solid or all liquid. Between origins it is more: choose the origin.
+ */
+export function solidFatSpread(solids: MassFraction): MassFraction {
+  return Math.min(0.12, 0.4 * solids * (1 - solids) + 0.02);
+}
+
+/** {@link solidFat} without checks, for inner loops. */
 export function solidFatUnchecked(t: Celsius, blend: FatBlend): MassFraction {
   const { milkFat, oil } = softening.values;
   const butter = Math.max(0, 1 - blend.milkFat - blend.oil);

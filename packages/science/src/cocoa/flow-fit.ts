@@ -43,6 +43,36 @@ export function flowPoints(rates: readonly number[], stresses: readonly number[]
   });
 }
 
+/** What no flow curve does, as a code and a sentence. */
+export interface FlowTableFault {
+  readonly code: 'NOT_A_FLOW_CURVE' | 'STRESS_FALLS';
+  readonly message: string;
+}
+
+/**
+ * What no flow curve of chocolate does: a stress that falls or stands still while the rate rises, over all or by a tenth in between.
+ * @param points - of one ramp, in any order, at least two
+ */
+export function flowTableFault(points: readonly FlowPoint[]): FlowTableFault | undefined {
+  const sorted = points.toSorted((a, b) => a.rate - b.rate);
+  const first = sorted[0]!;
+  const last = sorted.at(-1)!;
+  const shown = ({ rate, stress }: FlowPoint) => `${+stress.toPrecision(4)} Pa at ${+rate.toPrecision(4)} 1/s`;
+  if (!(last.stress > first.stress)) {
+    return {
+      code: 'NOT_A_FLOW_CURVE',
+      message: `The stress goes from ${shown(first)} to ${shown(last)}; in a flow curve it rises, so the fitted values mean nothing: check columns, gap and spindle.`,
+    };
+  }
+  const fall = sorted.findIndex((p, i) => i > 0 && p.rate > sorted[i - 1]!.rate && p.stress < 0.9 * sorted[i - 1]!.stress);
+  return fall < 0
+    ? undefined
+    : {
+        code: 'STRESS_FALLS',
+        message: `The stress falls from ${shown(sorted[fall - 1]!)} to ${shown(sorted[fall]!)}; one of the readings is off, and the limits of the fit carry it.`,
+      };
+}
+
 interface Line {
   readonly intercept: number;
   readonly slope: number;

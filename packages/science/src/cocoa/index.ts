@@ -41,7 +41,7 @@ export {
   wetBulb,
 } from './air.js';
 export { apparentViscosity, cassonRate, cassonStress, stressOf, type FlowLaw, type ShearRate } from './flow-laws.js';
-export { fitBingham, fitCasson, flowPoints, type Fitted, type FlowFit, type FlowPoint } from './flow-fit.js';
+export { fitBingham, fitCasson, flowPoints, flowTableFault, type Fitted, type FlowFit, type FlowPoint } from './flow-fit.js';
 export { fitHerschelBulkley, fitWindhab } from './flow-fit-nonlinear.js';
 export { flowReport, stressAt, type FlowReport } from './flow-report.js';
 export { flowRatio, flowShift, packingFactor, usualEffects, type Factor, type FlowEffects, type FlowRecipe } from './flow-shift.js';
@@ -58,6 +58,7 @@ export {
   origins,
   polymorph,
   solidFat,
+  solidFatSpread,
   temperatureOfSolidFat,
   type ButterOrigin,
   type FatBlend,

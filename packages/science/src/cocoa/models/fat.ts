@@ -8,6 +8,7 @@ import {
   origins,
   polymorph,
   solidFat,
+  solidFatSpread,
   temperatureOfSolidFat,
   type ButterOrigin,
   type FatBlend,
@@ -32,9 +33,8 @@ export function blendOf(x: { readonly milk_fat_share: number; readonly oil_share
   return x.origin === undefined ? blend : { ...blend, origin: x.origin as ButterOrigin };
 }
 
-/** Spread between origins and methods, about 95 %: 10 points at 20 °C, 17 at 30 °C, closing where the fat is all solid or all liquid. */
 function spread(value: number): { value: number; low: number; high: number } {
-  const half = Math.min(0.17, 0.9 * value * (1 - value) + 0.01);
+  const half = solidFatSpread(value);
   return { value, low: Math.max(0, value - half), high: Math.min(1, value + half) };
 }
 

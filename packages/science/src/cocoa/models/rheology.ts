@@ -1,5 +1,5 @@
 import { defineModel, type Model, type ModelFinding } from '../../model.js';
-import { fitBingham, fitCasson, flowPoints, type FlowFit } from '../flow-fit.js';
+import { fitBingham, fitCasson, flowPoints, flowTableFault, type FlowFit } from '../flow-fit.js';
 import { fitHerschelBulkley, fitWindhab } from '../flow-fit-nonlinear.js';
 import { stressOf, type FlowLaw } from '../flow-laws.js';
 import { flowReport } from '../flow-report.js';
@@ -26,28 +26,10 @@ const named = {
 } as const;
 const output = (key: keyof typeof named) => ({ key, unit: named[key][0], meaning: named[key][1] });
 
-/** What no flow curve of chocolate does: a stress that falls or stands still while the rate rises. */
-function tableFaults(rate: readonly number[], stress: readonly number[]): ModelFinding[] {
-  const order = rate.map((_, i) => i).sort((a, b) => rate[a]! - rate[b]!);
-  const [first, last] = [order[0]!, order.at(-1)!];
-  if (!(stress[last]! > stress[first]!)) {
-    return [
-      {
-        code: 'NOT_A_FLOW_CURVE',
-        message: `the stress goes from ${stress[first]} Pa at ${rate[first]} 1/s to ${stress[last]} Pa at ${rate[last]} 1/s; in a flow curve it rises, so the values mean nothing: check columns, gap and spindle`,
-      },
-    ];
-  }
-  const fall = order.findIndex((place, i) => i > 0 && rate[place]! > rate[order[i - 1]!]! && stress[place]! < 0.9 * stress[order[i - 1]!]!);
-  return fall < 0
-    ? []
-    : [
-        {
-          code: 'STRESS_FALLS',
-          message: `the stress falls from ${stress[order[fall - 1]!]} to ${stress[order[fall]!]} Pa between ${rate[order[fall - 1]!]} and ${rate[order[fall]!]} 1/s; one of the readings is off, and the limits of the fit carry it`,
-        },
-      ];
-}
+const faultsOf = (rate: readonly number[], stress: readonly number[]): ModelFinding[] => {
+  const fault = flowTableFault(rate.map((r, i) => ({ rate: r, stress: stress[i]! })));
+  return fault ? [fault] : [];
+};
 
 function fitModel(
   law: string,
@@ -68,7 +50,7 @@ function fitModel(
     standing: 'memory',
     run: (x) => outputsOf(fit(flowPoints(x.shear_rate_s, x.shear_stress_pa, least))),
     remarks: (x) => [
-      ...tableFaults(x.shear_rate_s, x.shear_stress_pa),
+      ...faultsOf(x.shear_rate_s, x.shear_stress_pa),
       ...(law === 'casson' && x.shear_rate_s.some((rate) => rate < 5)
         ? [{ code: 'BELOW_CASSON_RANGE', message: 'the Casson law fits 5 to 60 1/s; points below 5 1/s pull the yield value' }]
         : []),

@@ -27,12 +27,18 @@ export const oilMigrationModel: Model = defineModel({
   standing: 'secondhand',
   run: (x) => {
     const d = x.diffusivity_m2_s > 0 ? x.diffusivity_m2_s : oilDiffusivity(x.temperature_c, blendOf(x));
-    const interval = x.diffusivity_m2_s > 0 ? {} : x.temperature_c < 29 ? { low: 0, high: 1.8 * d } : { low: 0.7 * d, high: 1.8 * d };
+    const interval = x.diffusivity_m2_s > 0 ? undefined : { low: x.temperature_c < 29 ? 0 : 0.7 * d, high: 1.8 * d };
     const seconds = x.time_d * 86_400;
     const thickness = x.thickness_mm / 1000;
     return {
       diffusivity_m2_s: { value: d, ...interval },
-      penetration_mm: 1000 * penetrationDepth(d, seconds),
+      penetration_mm: {
+        value: 1000 * penetrationDepth(d, seconds),
+        ...(interval && {
+          low: 1000 * penetrationDepth(interval.low, seconds),
+          high: 1000 * penetrationDepth(interval.high, seconds),
+        }),
+      },
       uptake_share: uptakeShare(d, seconds, thickness),
       days_through_coat: thickness ** 2 / d / 86_400,
     };

@@ -120,7 +120,11 @@ export const burn = defineModel({
   ],
   sources: ['moritz-henriques-1947'],
   standing: 'secondhand',
-  run: (x) => ({ time_s: burnTime(x.temperature_c), at_once: { value: x.temperature_c >= burns.values.instant } }),
+  // Skin, thickness and supply of blood: a factor of two each way.
+  run: (x) => {
+    const time = burnTime(x.temperature_c);
+    return { time_s: { value: time, low: time / 2, high: 2 * time }, at_once: { value: x.temperature_c >= burns.values.instant } };
+  },
   remarks: () => caution('burn'),
 });
 

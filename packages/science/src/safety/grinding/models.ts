@@ -232,7 +232,9 @@ export const fatDemandModel = defineModel({
     const unit = logNormal(1, x.geometric_deviation);
     const sauter = (x.d90_um * 1e-6 * unit.sauter) / unit.percentile(0.9);
     const surface = 6 / sauter;
-    return { fat: fatDemand(surface, x.packing_load, x.film_nm * 1e-9, x.particle_density_kg_m3), surface_m2_cm3: surface / 1e6 };
+    const fat = fatDemand(surface, x.packing_load, x.film_nm * 1e-9, x.particle_density_kg_m3);
+    // Packing of real particles and film are known to some tenth: three points of fat each way until the plant fits its own.
+    return { fat: { value: fat, low: Math.max(0, fat - 0.03), high: Math.min(1, fat + 0.03) }, surface_m2_cm3: surface / 1e6 };
   },
 });
 

@@ -21,9 +21,12 @@ export function dFromZ(reference: number, referenceTemperature: number, z: numbe
   return reference * 10 ** ((referenceTemperature - temperature) / z);
 }
 
+/** Factor of about 95 % each way where a study prints no spread: D of replicate series differ by 10 to 15 % (common practice, no source). */
+const unprinted = 1.3;
+
 export interface DValue {
   /** min */ readonly d: number;
-  /** About 95 % by the printed spread, where there is one. */ readonly low?: number;
+  /** About 95 %: by the printed spread, else by that of replicate series. */ readonly low?: number;
   readonly high?: number;
   /** Kelvins per decade of the piece used. */ readonly z: number;
   /** False outside the temperatures tested. */ readonly tested: boolean;
@@ -44,14 +47,20 @@ export function studyD(key: DStudyKey, temperature: number): DValue {
     const d = ds[exact]!;
     const spread = sd?.[exact];
     const z = ts.length > 1 ? pieceZ(ts, ds, temperature) : NaN;
-    return spread === undefined ? { d, z, tested: true } : { d, low: d - 2 * spread, high: d + 2 * spread, z, tested: true };
+    return spread === undefined
+      ? { d, low: d / unprinted, high: d * unprinted, z, tested: true }
+      : { d, low: d - 2 * spread, high: d + 2 * spread, z, tested: true };
   }
   if (ts.length < 2) throw new NoSolution(`${study.source} gives D at ${ts[0]} °C only; it cannot be carried to ${temperature} °C`);
   const z = pieceZ(ts, ds, temperature);
   if (!(z > 0)) throw new NoSolution(`D of ${study.source} does not fall with temperature, so none can be given at ${temperature} °C`);
   const d = logLinearAt(ts, ds, temperature);
   const tested = temperature >= ts[0]! && temperature <= ts.at(-1)!;
-  if (tested) return { d, z, tested };
+  if (tested) {
+    const i = intervalOf(ts, temperature);
+    const printed = sd ? 1 + 2 * Math.max(sd[i]! / ds[i]!, sd[i + 1]! / ds[i + 1]!) : unprinted;
+    return { d, low: d / printed, high: d * printed, z, tested };
+  }
   // Beyond the tests: z of one study and organism is known to about a quarter, so each decade carried is out by that much.
   const decades = Math.abs(temperature - (temperature < ts[0]! ? ts[0]! : ts.at(-1)!)) / z;
   const factor = 10 ** (0.25 * decades + 0.1);

@@ -80,9 +80,12 @@ export const aflatoxinPlan = defineModel({
     const test = testOf(x);
     const v = testVariance(commodity, x.aflatoxin_ug_kg, test);
     const accept = planAcceptance(commodity, x.aflatoxin_ug_kg, test);
+    // The variance of lots differs from the regression by about a third each way.
+    const ends = [0.7, 1.4].map((factor) => resultBelow(x.aflatoxin_ug_kg, factor * v.total, test.limit) ** test.samples);
+    const [low, high] = [Math.min(accept, ...ends), Math.max(accept, ...ends)];
     return {
-      acceptance_probability: accept,
-      rejection_probability: 1 - accept,
+      acceptance_probability: { value: accept, low, high },
+      rejection_probability: { value: 1 - accept, low: 1 - high, high: 1 - low },
       variance: v.total,
       variance_sampling: v.sampling,
       variance_preparation: v.preparation,

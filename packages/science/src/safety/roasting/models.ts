@@ -173,11 +173,14 @@ export const heatDemandModel = defineModel({
       temperatureOut: x.temperature_out_c,
       dryHeatCapacity: x.dry_heat_capacity_j_kg_k,
     });
+    // Heat capacities of beans and kernels spread by 10 %, the bound water needs a few percent more than free water.
+    const heat = d.heat / 1e6;
+    const energy = d.product > 0 ? energyPerKilogram(d.heat, d.product, x.efficiency) : undefined;
     return {
-      heat_mj: d.heat / 1e6,
+      heat_mj: { value: heat, low: 0.92 * heat, high: 1.1 * heat },
       evaporated_kg: d.evaporated,
       product_kg: d.product,
-      energy_kwh_per_kg: { value: d.product > 0 ? energyPerKilogram(d.heat, d.product, x.efficiency) : null },
+      energy_kwh_per_kg: energy === undefined ? { value: null } : { value: energy, low: 0.92 * energy, high: 1.1 * energy },
     };
   },
 });
