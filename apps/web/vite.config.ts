@@ -1,5 +1,5 @@
 import react from '@vitejs/plugin-react';
-import { defineConfig, type Plugin } from 'vite';
+import { createLogger, defineConfig, type Plugin } from 'vite';
 
 /**
  * The first frame is painted before anything else is fetched, which on the machine that serves it is no time lost: styles and
@@ -47,7 +47,15 @@ function starter(script: string, styles: readonly string[]): string {
 }
 
 /** The screens: one page, and the engine as a worker of its own. */
+/** The optimiser asks for a module of Node only where it runs there; in a browser it never does, so nobody need read of it. */
+const customLogger = createLogger('warn');
+const { warn } = customLogger;
+customLogger.warn = (message, options) => {
+  if (!/"node:module" has been externalized.*highs/.test(message)) warn(message, options);
+};
+
 export default defineConfig({
+  customLogger,
   plugins: [react(), firstFrameFirst()],
   build: {
     outDir: 'dist',
