@@ -1,4 +1,4 @@
-import { BadInput, requireRange } from '../../errors.js';
+import { BadInput, NoSolution, requireRange } from '../../errors.js';
 import type { Celsius, Metre, Second } from '../../units.js';
 
 /** One layer of the slab, from the belt upwards. */
@@ -49,7 +49,7 @@ export interface SlabRun {
   readonly heat: Float64Array;
   /** Cell temperatures at every time, `time.length` rows of `position.length`. */
   readonly profiles: Float64Array;
-  /** Cools the slab through the sections, from the layers' start or from given temperatures; returns itself. */
+  /** Cools the slab through the sections, from the layers' start; returns itself. @throws NoSolution where fat does not settle */
   readonly run: (sections: readonly CoolingSection[]) => SlabRun;
 }
 
@@ -160,6 +160,30 @@ export function slabRun(layers: readonly SlabLayer[], cells = 200, steps = 100):
     }
   }
 
+  /** The temperature at which each cell holds the heat that its tangent says it holds. */
+  function guessByEnthalpy(): void {
+    const { temperature, guess, store, capacity, latent, middle, sharpness } = cellsOf;
+    for (let c = 0; c < n; c++) {
+      const fat = latent[c]!;
+      if (fat === 0) continue;
+      const at = (t: number) => capacity[c]! * t + fat * liquid(0.5 + sharpness[c]! * (t - middle[c]!));
+      const held = at(guess[c]!) + store[c]! * (temperature[c]! - guess[c]!);
+      const halfWidth = 0.5 / sharpness[c]!;
+      let low = middle[c]! - halfWidth;
+      let high = middle[c]! + halfWidth;
+      if (held <= at(low)) temperature[c] = held / capacity[c]!;
+      else if (held >= at(high)) temperature[c] = (held - fat) / capacity[c]!;
+      else {
+        for (let i = 0; i < 50; i++) {
+          const between = (low + high) / 2;
+          if (at(between) < held) low = between;
+          else high = between;
+        }
+        temperature[c] = (low + high) / 2;
+      }
+    }
+  }
+
   /** Factors of the tridiagonal matrix; kept while time step, coefficients and stores stay the same. */
   function factorise(stored: Float64Array, dt: number, theta: number, uBottom: number, uTop: number): void {
     const { link, pivot, upper } = cellsOf;
@@ -232,7 +256,10 @@ export function slabRun(layers: readonly SlabLayer[], cells = 200, steps = 100):
       }
       older.temperature.set(old);
       older.dt = dt;
-      for (let iteration = 0; iteration < 8; iteration++) {
+      let settled = false;
+      for (let iteration = 0; iteration < 200 && !settled; iteration++) {
+        // What Newton's steps do not settle (much heat in a narrow range) starts again, each guess by the enthalpy it stands for.
+        if (iteration === 8) temperature.set(old);
         updateStore();
         factorise(store, dt, theta, uBottom, uTop);
         guess.set(temperature);
@@ -240,8 +267,11 @@ export function slabRun(layers: readonly SlabLayer[], cells = 200, steps = 100):
         let change = 0;
         for (let c = 0; c < n; c++) change = Math.max(change, Math.abs(temperature[c]! - guess[c]!));
         // The error left is of the order of its square over the width of the range.
-        if (change < 0.004 * narrowest) break;
+        settled = change < 0.004 * narrowest;
+        if (!settled && iteration >= 8) guessByEnthalpy();
       }
+      if (!settled)
+        throw new NoSolution(`Fat that sets over ${2 * narrowest} K with this much heat does not settle; take a wider range or more steps`);
     }
     const outNew = uBottom * (temperature[0]! - tBottom) + uTop * (temperature[n - 1]! - tTop);
     const outOld = uBottom * (old[0]! - tBottom) + uTop * (old[n - 1]! - tTop);
